@@ -1,0 +1,27 @@
+// Meshes a blank with mapped quadrilaterals, fine round the nose and coarser away from it.
+#pragma once
+
+#include "mesh/base/result.hpp"
+#include "mesh/grid/sheet_mesh.hpp"
+#include "mesh/outline/bend_line.hpp"
+
+namespace flangewright::grid {
+
+/// What is to be meshed, and how finely. Lengths in mm, angles in rad.
+struct BlankGrid {
+    outline::BendLine line = outline::BendLine::straight(1);
+    double web_width = 0;       ///< web edge to bend tangent
+    double bend_width = 0;      ///< flat width that ends up round the nose
+    double flange_width = 0;    ///< flat width from bend tangent to free edge, bend included
+    int n_round_nose = 16;      ///< elements across bend_width
+    double growth = 1.15;       ///< ratio of neighbouring element widths away from the bend
+    double widest = 3;          ///< widest element square to the bend line
+    double longest = 3;         ///< longest element along the bend line
+    double largest_turn = 0.0436;  ///< largest turn of an arc over one element, rad
+};
+
+/// Units: mm. Source: transfinite meshing by the Gmsh library; grading derived here
+/// (docs/theory.md, "Mesh"). Fails: when Gmsh refuses, with its own words in `object`.
+[[nodiscard]] Result<SheetMesh> mesh_blank(const BlankGrid& blank);
+
+} // namespace flangewright::grid

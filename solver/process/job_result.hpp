@@ -1,0 +1,84 @@
+// All that a run leaves: the mesh, every step's state, fields and findings, and what it cost.
+#pragma once
+
+#include "mesh/grid/sheet_mesh.hpp"
+#include "solver/findings/findings.hpp"
+#include "solver/job/job.hpp"
+#include "solver/shell/sheet_state.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace flangewright::process {
+
+/// Why a step ended.
+enum class StopReason {
+    done,            ///< reached its end
+    no_equilibrium,  ///< cut back to the smallest increment
+    stop_requested,  ///< the user asked
+};
+
+/// How a step went.
+struct StepReport {
+    StopReason reason = StopReason::no_equilibrium;
+    int n_increments = 0;
+    int n_iterations = 0;
+    int n_cutbacks = 0;
+    double share_done = 0;       ///< of the step's path
+    double angle_reached = 0;    ///< rad
+    double penetration = 0;      ///< largest at the end, mm
+    double residual = 0;         ///< last relative residual
+};
+
+/// One shape on the way, for the animation.
+struct Frame {
+    std::string step;
+    double share_done = 0;
+    double drive_angle = 0;      ///< flange angle reached, rad
+    Eigen::Matrix3Xd positions;  ///< mm
+    shell::SheetFields fields;
+};
+
+/// What one step left.
+struct StepResult {
+    job::StepKind kind = job::StepKind::bend_down;
+    StepReport report;
+    shell::SheetState state;
+    shell::SheetFields fields;
+    findings::PartFindings findings;
+};
+
+/// What the run cost. Seconds on the wall clock.
+struct SolveFigures {
+    int n_degrees_of_freedom = 0;
+    int n_layers = 0;
+    int n_increments = 0;
+    int n_iterations = 0;
+    int n_cutbacks = 0;
+    int n_threads = 1;
+    double seconds = 0;
+    double seconds_elements = 0;
+    double seconds_factorise = 0;
+    double seconds_contact = 0;
+    double seconds_bare_refactor = 0;  ///< one CHOLMOD refactorisation of the same matrix
+};
+
+/// The whole run. `steps` holds what was finished, and the last one as far as it got.
+struct JobResult {
+    grid::SheetMesh mesh;
+    std::vector<Frame> history;
+    std::vector<StepResult> steps;
+    SolveFigures figures;
+    findings::HandCalculation by_hand;
+    findings::Verdict verdict;
+    std::vector<findings::Disagreement> disagreements;
+    std::vector<std::string> warnings;  ///< plain sentences
+    StopReason reason = StopReason::done;
+};
+
+/// The step's name as users read it: "bend-down", "release". Units: none. Source: design words.
+/// Fails: never.
+[[nodiscard]] std::string name_of(job::StepKind kind);
+
+} // namespace flangewright::process
