@@ -1,19 +1,13 @@
 // The state of the sheet: plain data that one step leaves and the next one takes up.
 #pragma once
 
+#include "solver/material/plane_stress_update.hpp"
+
 #include <Eigen/Core>
 
 #include <vector>
 
 namespace flangewright::shell {
-
-/// What one material point remembers: plastic log strains (tensor components) and their length.
-struct PointMemory {
-    double plastic_11 = 0;
-    double plastic_22 = 0;
-    double plastic_12 = 0;
-    double equivalent = 0;  ///< equivalent plastic strain
-};
 
 /// How a fibre at one in-plane point has thinned: stretch at mid-thickness and its change over z.
 struct FibreStretch {
@@ -26,7 +20,7 @@ struct FibreStretch {
 struct SheetState {
     Eigen::Matrix3Xd positions;   ///< mid-surface nodes, mm
     Eigen::Matrix3Xd directors;   ///< unit vectors, block face to outer face
-    std::vector<PointMemory> points;     ///< n_elements * 4 * n_layers
+    std::vector<material::PointMemory> points;     ///< n_elements * 4 * n_layers
     std::vector<FibreStretch> fibres;    ///< n_elements * 4
 };
 

@@ -1,0 +1,211 @@
+#include "io/key_file/table_reader.hpp"
+
+#include "io/key_file/measure.hpp"
+#include "io/key_file/nearest_word.hpp"
+#include "io/units/angle.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace flangewright::key_file {
+
+namespace {
+
+std::string lower_case(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(), [](char c) {
+        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    });
+    return text;
+}
+
+// Limits are written in rounded numbers; a value a millionth beyond is on the limit.
+bool is_within(double value, const ValueRule& rule) {
+    const double slack = 1e-9 * std::max(std::abs(rule.lowest), std::abs(rule.highest));
+    return value >= rule.lowest - slack && value <= rule.highest + slack; // false for NaN
+}
+
+} // namespace
+
+TableReader::TableReader(Reading& reading, const Node& table, Place place, std::string path)
+    : reading_(&reading), table_(&table), place_(place), path_(std::move(path)) {}
+
+std::string TableReader::path_to(const std::string& key) const {
+    return path_.empty() ? key : path_ + "." + key;
+}
+
+const Node* TableReader::ask(const std::string& key, Need need) {
+    if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) {
+        asked_.push_back(key);
+    }
+    const Node::Member* member = table_->member(key);
+    if (member != nullptr) {
+        return &member->value;
+    }
+    if (need == Need::required) {
+        reading_->add(
+            place_,
+            path_to(key),
+            "nothing",
+            "a value, since there is no safe default",
+            "add a line " + key + " = ..." + (path_.empty() ? " at the top" : " in [" + path_ + "]")
+        );
+    }
+    return nullptr;
+}
+
+bool TableReader::has(const std::string& key) {
+    return ask(key, Need::optional) != nullptr;
+}
+
+bool TableReader::holds_text(const std::string& key) {
+    const Node* node = ask(key, Need::optional);
+    return node != nullptr && node->kind == Kind::text;
+}
+
+bool TableReader::holds_table(const std::string& key) {
+    const Node* node = ask(key, Need::optional);
+    return node != nullptr && node->kind == Kind::table;
+}
+
+std::optional<double>
+TableReader::checked(const Node& node, const std::string& path, const ValueRule& rule) {
+    const units::LengthUnit unit = reading_->unit;
+    const std::string found = as_written(node, rule.measure, unit);
+    const units::Written value = measured(node, rule.measure, unit);
+    if (!value) {
+        reading_->add(node.place, path, found, value.error().allowed, value.error().remedy);
+        return std::nullopt;
+    }
+    if (!is_within(*value, rule)) {
+        reading_->add(node.place, path, found, range_text(rule, unit), rule.remedy);
+        return std::nullopt;
+    }
+    return rule.measure == Measure::angle ? units::radians(*value) : *value;
+}
+
+std::optional<double> TableReader::value(const ValueRule& rule) {
+    const Node* node = ask(rule.key, rule.need);
+    return node == nullptr ? std::nullopt : checked(*node, path_to(rule.key), rule);
+}
+
+std::optional<std::vector<double>> TableReader::values(const ValueRule& rule) {
+    const Node* node = ask(rule.key, rule.need);
+    if (node == nullptr) {
+        return std::nullopt;
+    }
+    const std::string path = path_to(rule.key);
+    if (node->kind != Kind::list) {
+        const std::optional<double> single = checked(*node, path, rule);
+        return single ? std::optional(std::vector<double>{*single}) : std::nullopt;
+    }
+    std::vector<double> list;
+    for (const Node& item : node->items) {
+        const std::string place = fmt::format("{}[{}]", path, &item - node->items.data() + 1);
+        if (const std::optional<double> one = checked(item, place, rule)) {
+            list.push_back(*one);
+        }
+    }
+    return list.size() == node->items.size() ? std::optional(list) : std::nullopt;
+}
+
+std::optional<std::string> TableReader::text(const std::string& key, Need need) {
+    const Node* node = ask(key, need);
+    if (node == nullptr) {
+        return std::nullopt;
+    }
+    if (node->kind != Kind::text) {
+        object(key, "text in quotes", "put it in quotes");
+        return std::nullopt;
+    }
+    return node->text;
+}
+
+std::optional<std::string>
+TableReader::word(const std::string& key, std::span<const std::string> words, Need need) {
+    const std::optional<std::string> written = text(key, need);
+    if (!written) {
+        return std::nullopt;
+    }
+    const std::string meant = lower_case(*written);
+    if (std::find(words.begin(), words.end(), meant) != words.end()) {
+        return meant;
+    }
+    const std::optional<std::string> nearest = nearest_word(meant, words);
+    object(key, listed(words), nearest ? "write \"" + *nearest + "\"" : "choose one of these words");
+    return std::nullopt;
+}
+
+std::optional<std::vector<std::string>> TableReader::texts(const std::string& key, Need need) {
+    const Node* node = ask(key, need);
+    if (node == nullptr) {
+        return std::nullopt;
+    }
+    std::vector<std::string> list;
+    for (const Node& item : node->items) {
+        if (item.kind == Kind::text) {
+            list.push_back(item.text);
+        }
+    }
+    if (node->kind != Kind::list || list.size() != node->items.size()) {
+        object(key, "a list of words in quotes", "write it like [\"first\", \"second\"]");
+        return std::nullopt;
+    }
+    return list;
+}
+
+std::optional<TableReader> TableReader::table(const std::string& key, Need need) {
+    const Node* node = ask(key, Need::optional);
+    if (node == nullptr) {
+        if (need == Need::required) {
+            reading_->add(
+                place_,
+                path_to(key),
+                "nothing",
+                "a section [" + path_to(key) + "]",
+                "add the section; docs/case-file.md shows what goes into it"
+            );
+        }
+        return std::nullopt;
+    }
+    if (node->kind != Kind::table) {
+        object(key, "a section [" + path_to(key) + "]", "write it as a section with its keys below");
+        return std::nullopt;
+    }
+    return TableReader(*reading_, *node, table_->member(key)->place, path_to(key));
+}
+
+void TableReader::object(
+    const std::string& key, const std::string& allowed, const std::string& remedy
+) {
+    const Node::Member* member = table_->member(key);
+    object_found(
+        key,
+        member == nullptr ? "nothing" : as_written(member->value, Measure::number, reading_->unit),
+        allowed,
+        remedy
+    );
+}
+
+void TableReader::object_found(
+    const std::string& key,
+    const std::string& found,
+    const std::string& allowed,
+    const std::string& remedy
+) {
+    const Node::Member* member = table_->member(key);
+    reading_->add(member == nullptr ? place_ : member->place, path_to(key), found, allowed, remedy);
+}
+
+void TableReader::finish() {
+    for (const std::string& key : asked_) {
+        reading_->add_known({path_, key, place_});
+    }
+    for (const Node::Member& member : table_->members) {
+        if (std::find(asked_.begin(), asked_.end(), member.key) == asked_.end()) {
+            reading_->add_unknown({path_, member.key, member.place});
+        }
+    }
+}
+
+} // namespace flangewright::key_file

@@ -1,0 +1,21 @@
+// What the outputs must say about the run besides its numbers.
+#pragma once
+
+#include "io/tables/shown_length.hpp"
+
+#include <string>
+#include <vector>
+
+namespace flangewright::tables {
+
+/// Who computed what, when, and how the user reads lengths.
+struct RunFacts {
+    std::string program_version;
+    std::string case_file; ///< as the user named it
+    std::string date; ///< of the run, year-month-day
+    ShownUnit unit = ShownUnit::mm;
+    double seconds_output = 0; ///< wall clock, writing and drawing
+    std::vector<std::string> output_warnings; ///< plain sentences
+};
+
+} // namespace flangewright::tables

@@ -1,0 +1,88 @@
+#include "io/tables/station_table.hpp"
+
+#include "io/tables/along_line.hpp"
+#include "io/tables/shown_length.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <initializer_list>
+#include <limits>
+
+namespace flangewright::tables {
+
+namespace {
+
+std::string cell(double value) {
+    return std::isfinite(value) ? fmt::format("{:.7g}", value) : std::string();
+}
+
+/// A step cut short may lack fields.
+double at_node(const Eigen::VectorXd& field, int node) {
+    return node < field.size() ? field(node) : std::numeric_limits<double>::quiet_NaN();
+}
+
+void add_row(
+    std::string& table, const std::string& name, std::initializer_list<std::string> cells
+) {
+    table += name;
+    for (const std::string& text : cells) {
+        table += ',';
+        table += text;
+    }
+    table += '\n';
+}
+
+} // namespace
+
+std::string stations_csv(const job::Job& job, const process::JobResult& result) {
+    std::string table = "step,station_mm,flange_angle_deg,springback_deg,edge_strain_log,"
+                        "edge_stretch_percent,edge_thickness_mm,least_thickness_mm,"
+                        "thinning_percent,flange_depth_mm,web_gap_mm\n";
+    for (const process::StepResult& step : result.steps) {
+        for (const findings::StationFindings& at : step.findings.stations) {
+            add_row(
+                table,
+                process::name_of(step.kind),
+                {cell(at.station),
+                 cell(degrees(at.flange_angle)),
+                 at.springback ? cell(degrees(*at.springback)) : std::string(),
+                 cell(at.edge_strain),
+                 cell(stretch_percent(at.edge_strain)),
+                 cell(at.edge_thickness),
+                 cell(at.least_thickness),
+                 cell(100 * (1 - at.least_thickness / job.sheet.thickness)),
+                 cell(at.flange_depth),
+                 cell(at.web_gap)}
+            );
+        }
+    }
+    return table;
+}
+
+std::string edge_csv(const process::JobResult& result) {
+    std::string table = "step,station_mm,x_mm,y_mm,z_mm,edge_strain_log,edge_stretch_percent,"
+                        "edge_thickness_mm\n";
+    for (const process::StepResult& step : result.steps) {
+        for (const int node : result.mesh.free_edge) {
+            const Eigen::Vector3d at = step.state.positions.col(node);
+            const double station = result.mesh.station(node);
+            const double strain =
+                figure_at(step.findings.stations, station, &findings::StationFindings::edge_strain);
+            add_row(
+                table,
+                process::name_of(step.kind),
+                {cell(station),
+                 cell(at.x()),
+                 cell(at.y()),
+                 cell(at.z()),
+                 cell(strain),
+                 cell(stretch_percent(strain)),
+                 cell(at_node(step.fields.thickness, node))}
+            );
+        }
+    }
+    return table;
+}
+
+} // namespace flangewright::tables

@@ -1,0 +1,187 @@
+#include "io/tables/summary.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+
+namespace flangewright::tables {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// JSON knows no infinity; an unknown figure is null, never a made-up number.
+Json number(double value) {
+    return std::isfinite(value) ? Json(value) : Json(nullptr);
+}
+
+Json number(const std::optional<double>& value) {
+    return value ? number(*value) : Json(nullptr);
+}
+
+Json spread_deg(const findings::Spread& spread) {
+    return {
+        {"min", number(degrees(spread.least))},
+        {"mean", number(degrees(spread.mean))},
+        {"max", number(degrees(spread.most))}};
+}
+
+std::string word_for_reason(process::StopReason reason) {
+    switch (reason) {
+    case process::StopReason::done:
+        return "done";
+    case process::StopReason::no_equilibrium:
+        return "no equilibrium";
+    case process::StopReason::stop_requested:
+        break;
+    }
+    return "stopped by the user";
+}
+
+Json solve(const RunFacts& facts, const process::JobResult& result) {
+    const process::SolveFigures& figures = result.figures;
+    return {
+        {"reason", word_for_reason(result.reason)},
+        {"degrees_of_freedom", figures.n_degrees_of_freedom},
+        {"layers", figures.n_layers},
+        {"steps", figures.n_increments},
+        {"iterations", figures.n_iterations},
+        {"cutbacks", figures.n_cutbacks},
+        {"seconds", number(figures.seconds)},
+        {"seconds_in",
+         {{"elements", number(figures.seconds_elements)},
+          {"factorise", number(figures.seconds_factorise)},
+          {"contact", number(figures.seconds_contact)},
+          {"output", number(facts.seconds_output)}}},
+        {"refactor_seconds_bare", number(figures.seconds_bare_refactor)},
+        {"threads", figures.n_threads}};
+}
+
+void add_released(
+    Json& entry, const findings::PartFindings& held, const findings::PartFindings& now
+) {
+    if (now.springback) {
+        entry["springback_deg"] = spread_deg(*now.springback);
+    }
+    if (now.springback_middle) {
+        entry["springback_deg_middle"] = spread_deg(*now.springback_middle);
+    }
+    entry["plan_radius_mm"] = {
+        {"before", number(held.plan_radius)}, {"after", number(now.plan_radius)}};
+}
+
+Json step(const process::StepResult& result, const findings::PartFindings& before) {
+    const findings::PartFindings& found = result.findings;
+    Json entry = {
+        {"name", process::name_of(result.kind)},
+        {"reason", word_for_reason(result.report.reason)},
+        {"share_done", number(result.report.share_done)},
+        {"angle_reached_deg", number(degrees(result.report.angle_reached))},
+        {"steps", result.report.n_increments},
+        {"iterations", result.report.n_iterations},
+        {"cutbacks", result.report.n_cutbacks},
+        {"flange_angle_deg", spread_deg(found.flange_angle)},
+        {"flange_angle_deg_middle", spread_deg(found.flange_angle_middle)},
+        {"edge_strain_log",
+         {{"max", number(found.edge_strain_most)},
+          {"station_mm", number(found.edge_strain_station)}}},
+        {"edge_stretch_percent", {{"max", number(stretch_percent(found.edge_strain_most))}}},
+        {"bend_strain_log", {{"max", number(found.bend_strain_most)}}},
+        {"thinning_percent",
+         {{"max", number(100 * found.thinning_most)},
+          {"station_mm", number(found.thinning_station)},
+          {"distance_mm", number(found.thinning_distance)}}},
+        {"web_lift_mm", {{"max", number(found.web_lift)}}},
+        {"penetration_mm", {{"max", number(result.report.penetration)}}},
+        {"flange_depth_mm", {{"mean", number(found.flange_depth_mean)}}}};
+    if (result.kind == job::StepKind::release) {
+        add_released(entry, before, found);
+    } else {
+        entry["plan_radius_mm"] = number(found.plan_radius);
+    }
+    return entry;
+}
+
+Json steps(const process::JobResult& result) {
+    Json list = Json::array();
+    for (std::size_t i = 0; i < result.steps.size(); ++i) {
+        list.push_back(step(result.steps[i], result.steps[i == 0 ? 0 : i - 1].findings));
+    }
+    return list;
+}
+
+Json hand_calculation(const findings::HandCalculation& hand) {
+    return {
+        {"edge_strain_log", number(hand.edge_strain)},
+        {"edge_stretch_percent", number(100 * hand.edge_stretch)},
+        {"edge_thickness_ratio", number(hand.edge_thickness_ratio)},
+        {"bend_strain_log", number(hand.bend_strain)},
+        {"bend_allowance_mm", number(hand.bend_allowance)},
+        {"mould_setback_mm", number(hand.mould_setback)},
+        {"flat_width_mm", number(hand.flat_width)},
+        {"springback_deg", number(degrees(hand.springback))},
+        {"springback_moment_n_mm_per_mm", number(hand.springback_moment)},
+        {"block_angle_for_wanted_deg", number(degrees(hand.block_angle_for_wanted))}};
+}
+
+Json disagreements(const process::JobResult& result) {
+    Json list = Json::array();
+    for (const findings::Disagreement& entry : result.disagreements) {
+        list.push_back(
+            {{"figure", entry.figure},
+             {"computed", number(entry.computed)},
+             {"by_hand", number(entry.by_hand)},
+             {"sentence", entry.sentence}}
+        );
+    }
+    return list;
+}
+
+Json verdict(const findings::Verdict& verdict) {
+    Json limits = Json::array();
+    for (const findings::LimitUse& limit : verdict.limits) {
+        limits.push_back(
+            {{"place", limit.place},
+             {"reached", number(limit.reached)},
+             {"allowed", number(limit.allowed)},
+             {"share", number(limit.share)},
+             {"data_grade", material::word_for(limit.grade)},
+             {"source", limit.source}}
+        );
+    }
+    return {
+        {"word", findings::word_for(verdict.word)},
+        {"share_used", number(verdict.share_used)},
+        {"because", verdict.because},
+        {"data_grade", material::word_for(verdict.grade)},
+        {"limits", limits}};
+}
+
+Json warnings(const RunFacts& facts, const process::JobResult& result) {
+    Json list = result.warnings;
+    for (const std::string& warning : facts.output_warnings) {
+        list.push_back(warning);
+    }
+    return list;
+}
+
+} // namespace
+
+std::string
+summary_json(const RunFacts& facts, const job::Job& job, const process::JobResult& result) {
+    const Json summary = {
+        {"schema", summary_schema},
+        {"program", {{"name", "flangewright"}, {"version", facts.program_version}}},
+        {"case", {{"title", job.title}, {"file", facts.case_file}, {"date", facts.date}}},
+        {"mesh", {{"nodes", result.mesh.n_nodes()}, {"elements", result.mesh.n_elements()}}},
+        {"solve", solve(facts, result)},
+        {"steps", steps(result)},
+        {"hand_calculation", hand_calculation(result.by_hand)},
+        {"disagreements", disagreements(result)},
+        {"warnings", warnings(facts, result)},
+        {"verdict", verdict(result.verdict)}};
+    // A title that is not valid UTF-8 must not bring the run down.
+    return summary.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+} // namespace flangewright::tables

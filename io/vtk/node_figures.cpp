@@ -1,0 +1,84 @@
+#include "io/vtk/node_figures.hpp"
+
+#include <cmath>
+
+namespace flangewright::vtk {
+
+namespace {
+
+constexpr double on_line = 1e-9;
+
+/// Allowed stretch at a place the verdict looked at.
+std::optional<double> allowed_at(const findings::Verdict& verdict, const std::string& place) {
+    for (const findings::LimitUse& limit : verdict.limits) {
+        if (limit.place == place && limit.allowed && *limit.allowed > 0) {
+            return limit.allowed;
+        }
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+Eigen::VectorXd thinning(const job::Job& job, const shell::SheetFields& fields) {
+    return 1.0 - fields.thickness.array() / job.sheet.thickness;
+}
+
+std::optional<Eigen::Matrix3Xd> springback(const process::JobResult& result, std::size_t step) {
+    if (step == 0 || result.steps[step].kind != job::StepKind::release) {
+        return std::nullopt;
+    }
+    const Eigen::Matrix3Xd& held = result.steps[step - 1].state.positions;
+    const Eigen::Matrix3Xd& now = result.steps[step].state.positions;
+    if (held.cols() != now.cols()) {
+        return std::nullopt;
+    }
+    return now - held;
+}
+
+Eigen::VectorXd
+block_gap(const job::Job& job, const grid::SheetMesh& mesh, const process::StepResult& step) {
+    Eigen::VectorXd gap = Eigen::VectorXd::Zero(mesh.n_nodes());
+    const bool knows_thickness = step.fields.thickness.size() == mesh.n_nodes();
+    const bool knows_directors = step.state.directors.cols() == mesh.n_nodes();
+    for (int node = 0; node < mesh.n_nodes(); ++node) {
+        if (mesh.distance(node) > on_line) {
+            continue;
+        }
+        const double thick = knows_thickness ? step.fields.thickness(node) : job.sheet.thickness;
+        const double upright = knows_directors ? step.state.directors(2, node) : 1;
+        gap(node) = step.state.positions(2, node) - 0.5 * thick * upright;
+    }
+    return gap;
+}
+
+std::optional<Eigen::VectorXd>
+share_used(const process::JobResult& result, const process::StepResult& step) {
+    const std::optional<double> edge = allowed_at(result.verdict, "free edge");
+    const std::optional<double> bend = allowed_at(result.verdict, "outer fibre of the bend");
+    const grid::SheetMesh& mesh = result.mesh;
+    const bool has_fields = step.fields.major_mid.size() == mesh.n_nodes()
+        && step.fields.across_outer_face.size() == mesh.n_nodes();
+    if ((!edge && !bend) || !has_fields) {
+        return std::nullopt;
+    }
+    Eigen::VectorXd share = Eigen::VectorXd::Zero(mesh.n_nodes());
+    const double bend_end = bend_width(mesh);
+    for (int node = 0; node < mesh.n_nodes(); ++node) {
+        const double distance = mesh.distance(node);
+        if (edge) {
+            share(node) = std::expm1(step.fields.major_mid(node)) / *edge;
+        }
+        if (bend && distance >= -on_line && distance <= bend_end + on_line) {
+            const double fibre = std::expm1(step.fields.across_outer_face(node)) / *bend;
+            share(node) = std::max(share(node), fibre);
+        }
+    }
+    return share.cwiseMax(0);
+}
+
+double bend_width(const grid::SheetMesh& mesh) {
+    return mesh.bend_end.empty() ? 0 : mesh.distance(mesh.bend_end.front());
+}
+
+} // namespace flangewright::vtk

@@ -1,0 +1,39 @@
+// A net of mapped patches handed to the Gmsh library; its .cpp is the only file that knows Gmsh.
+#pragma once
+
+#include "mesh/base/result.hpp"
+
+#include <Eigen/Core>
+
+#include <array>
+#include <optional>
+#include <vector>
+
+namespace flangewright::grid {
+
+/// How one side of a patch is divided.
+struct Division {
+    int n_elements = 1;
+    double ratio = 1; ///< width of an element over the width of the one before it
+};
+
+/// Patches side by side: columns along the bend line, bands square to it. Lengths in mm.
+struct PatchNet {
+    std::vector<std::vector<Eigen::Vector3d>> corners; ///< [column boundary][band boundary]
+    std::optional<Eigen::Vector3d> centre; ///< of the curved sides along the line; none: straight
+    std::vector<Division> along; ///< one per column; a curved side turns less than pi
+    std::vector<Division> across; ///< one per band
+};
+
+/// Nodes and quadrilaterals as the library numbered them, nodes from 0 and each used.
+struct PatchMesh {
+    Eigen::Matrix3Xd positions; ///< 3 x n_nodes, mm
+    std::vector<std::array<int, 4>> quads; ///< going round, either way
+};
+
+/// Meshes the net. Only one call runs at a time in a process, and it leaves signal handlers, locale
+/// and the user's Gmsh settings alone. Units: mm. Source: transfinite meshing by the Gmsh library.
+/// Fails: when Gmsh refuses, with its own words in `object`.
+[[nodiscard]] Result<PatchMesh> mesh_patches(const PatchNet& net);
+
+} // namespace flangewright::grid

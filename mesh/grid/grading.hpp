@@ -1,0 +1,26 @@
+// How a blank is divided square to its bend line: evenly round the nose, coarser away from it.
+#pragma once
+
+#include "mesh/grid/blank_mesher.hpp"
+#include "mesh/grid/gmsh_session.hpp"
+
+#include <vector>
+
+namespace flangewright::grid {
+
+/// A strip of the blank between two distances from the bend tangent, mm.
+struct Band {
+    double begin = 0;
+    double end = 0;
+    Division division;
+};
+
+/// Bands from web edge to free edge, without gaps. Units: mm. Source: derived here
+/// (docs/theory.md, "Mesh"). Fails: never.
+[[nodiscard]] std::vector<Band> bands_across(const BlankGrid& blank);
+
+/// Distances of all lines of nodes along the bend line, growing. Units: mm. Source: as
+/// bands_across(). Fails: never.
+[[nodiscard]] std::vector<double> distances_across(const std::vector<Band>& bands);
+
+} // namespace flangewright::grid

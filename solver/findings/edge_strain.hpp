@@ -1,0 +1,29 @@
+// How much the free edge has stretched along itself.
+#pragma once
+
+#include "mesh/grid/sheet_mesh.hpp"
+#include "solver/job/job.hpp"
+
+#include <Eigen/Core>
+
+namespace flangewright::findings {
+
+/// What the edge does beyond its first and last node.
+struct EdgeEnds {
+    job::EndKind start = job::EndKind::free;
+    job::EndKind end = job::EndKind::free;
+};
+
+/// Logarithmic strain of the free edge along its own tangent at mid-thickness, one value per
+/// free-edge node: mean of the neighbouring pieces, weighted by flat length. Where the part
+/// continues, the mirrored piece counts; at a free end the strain is carried on in a straight line
+/// from the last two pieces.
+/// Units: mm, strain in -. Source: design definition (docs/theory-findings.md, "Edge strain").
+/// Fails: never for an edge of two nodes that differ.
+[[nodiscard]] Eigen::VectorXd edge_strain(
+    const grid::SheetMesh& mesh,
+    const Eigen::Ref<const Eigen::Matrix3Xd>& positions,
+    const EdgeEnds& ends
+);
+
+} // namespace flangewright::findings

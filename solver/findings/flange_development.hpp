@@ -1,0 +1,45 @@
+// How wide the flat blank must be for a flange of a wanted depth, and where its edge ends up.
+#pragma once
+
+#include "solver/job/job.hpp"
+
+namespace flangewright::findings {
+
+/// Radius of the free edge in plan before and after forming.
+struct EdgeRadii {
+    double flat = 0;    ///< infinity for a straight line
+    double formed = 0;  ///< mid-surface of the flange on the wall; infinity for a straight line
+    double stretch = 0; ///< engineering strain of the edge by the ratio of the two
+};
+
+/// Angle the flange is turned through: the wall's, or the drive's when it stops before the wall.
+/// Units: rad. Source: none needed. Fails: never.
+[[nodiscard]] double turned_angle(const job::Job& job);
+
+/// Flat width that ends up round the nose, the mid-surface keeping its length.
+/// Units: mm. Source: marciniak-duncan-hu-2002 (from memory). Fails: never.
+[[nodiscard]] double bend_allowance(const job::Job& job);
+
+/// Bend tangent to mould point, along web or flange. Units: mm. Source: common practice, no source
+/// (geometry: outside radius times the tangent of half the angle). Fails: never below 180 deg.
+[[nodiscard]] double mould_setback(const job::Job& job);
+
+/// Flat width, bend tangent to free edge, that gives the job's flange depth after forming, with the
+/// trim allowance added on the flat. Each strip of the flange stretches (or shrinks) along the line
+/// to the radius it ends on and narrows (or widens) by half of that log strain.
+/// Units: mm. Source: derived here (docs/theory-findings.md, "Hand calculation"; checked against
+/// stretch-flange-closed-forms). Fails: infinity when a concave line's radius leaves no metal for
+/// that depth; a depth within the mould setback gives the bend allowance alone.
+[[nodiscard]] double developed_flange_width(const job::Job& job);
+
+/// Depth of the formed flange for a flat width: the inverse of the development, without trim.
+/// Units: mm. Source: as developed_flange_width(). Fails: infinity as there; a width within the
+/// bend counts as the bend alone.
+[[nodiscard]] double formed_flange_depth(const job::Job& job, double flat_width);
+
+/// Radius of the edge at a flat width before and after. Units: mm, strain in -. Source:
+/// stretch-flange-closed-forms (edge strain by the radius ratio). Fails: infinite stretch when a
+/// concave line's radius is no larger than the flat width.
+[[nodiscard]] EdgeRadii edge_radii(const job::Job& job, double flat_width);
+
+} // namespace flangewright::findings

@@ -1,0 +1,21 @@
+#include "mesh/base/check.hpp"
+#include "solver/findings/findings.hpp"
+
+namespace flangewright::findings {
+
+std::string word_for(VerdictWord word) {
+    switch (word) {
+    case VerdictWord::holds:
+        return "holds";
+    case VerdictWord::close:
+        return "close";
+    case VerdictWord::splits:
+        return "splits";
+    case VerdictWord::unknown:
+        return "unknown";
+    }
+    check(false, "every verdict has a word");
+    return {};
+}
+
+} // namespace flangewright::findings

@@ -1,0 +1,66 @@
+// One in-plane point of the shell: strains linear and quadratic over the thickness in, stress
+// resultants and their tangent out. Wraps any hardening law.
+#pragma once
+
+#include "solver/material/plane_stress_update.hpp"
+#include "solver/shell/layer_rule.hpp"
+#include "solver/shell/sheet_state.hpp"
+
+#include <memory>
+#include <span>
+
+namespace flangewright::shell {
+
+/// Material and layers of a sheet. mm, MPa.
+struct Section {
+    material::PlaneElasticity elasticity;
+    std::shared_ptr<const material::HardeningLaw> hardening;
+    double thickness = 1;
+    LayerRule layers;
+
+    [[nodiscard]] int n_layers() const { return static_cast<int>(layers.position.size()); }
+};
+
+/// Green-Lagrange strain of a fibre at height z: split(E) = membrane + z bending + z^2 quadratic,
+/// each as (E11 + E22, E11 - E22, 2 E12).
+struct SectionStrain {
+    Eigen::Vector3d membrane = Eigen::Vector3d::Zero();
+    Eigen::Vector3d bending = Eigen::Vector3d::Zero();    ///< 1/mm
+    Eigen::Vector3d quadratic = Eigen::Vector3d::Zero();  ///< 1/mm^2
+};
+
+/// Stress integrated over the thickness with 1, z and z^2, and the tangent over SectionStrain.
+struct SectionForce {
+    Eigen::Matrix<double, 9, 1> resultant = Eigen::Matrix<double, 9, 1>::Zero();
+    Eigen::Matrix<double, 9, 9> tangent = Eigen::Matrix<double, 9, 9>::Zero();
+    bool has_converged = true;
+};
+
+/// Fibre heights follow the thinning `fibre` of the last accepted increment.
+/// Units: strain in -, heights in mm, resultants N/mm, N, N mm. Shape: 9 = 3 x (membrane, bending,
+/// quadratic). Source: miehe-apel-lambrecht-2002 point by point; layer-wise integration.
+/// Fails: has_converged is false when a point could not be updated.
+[[nodiscard]] SectionForce integrate_section(
+    const Section& section,
+    const SectionStrain& strain,
+    const FibreStretch& fibre,
+    std::span<const material::PointMemory> memory,
+    bool with_tangent
+);
+
+/// Writes the memory that the strain leaves, and the fibre stretch that follows from it.
+/// Units, shape, source as integrate_section(). Fails: returns false and leaves `memory` as it was
+/// when a point could not be updated.
+bool remember_section(
+    const Section& section,
+    const SectionStrain& strain,
+    FibreStretch& fibre,
+    std::span<material::PointMemory> memory
+);
+
+/// Height of a layer in the thinned sheet, mm. Source: derived here (docs/theory.md, "Thickness").
+[[nodiscard]] inline double fibre_height(const FibreStretch& fibre, double z) {
+    return z * (fibre.mean + 0.5 * fibre.slope * z);
+}
+
+} // namespace flangewright::shell

@@ -1,0 +1,94 @@
+#include "mesh/grid/grading.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+namespace flangewright::grid {
+namespace {
+
+constexpr double rounding = 1e-9;
+
+BlankGrid blank(double web, double flange) {
+    BlankGrid asked;
+    asked.web_width = web;
+    asked.bend_width = 4;
+    asked.flange_width = flange;
+    return asked;
+}
+
+std::vector<double> widths_of(const BlankGrid& asked) {
+    const std::vector<double> distances = distances_across(bands_across(asked));
+    std::vector<double> widths;
+    for (std::size_t i = 1; i < distances.size(); ++i) {
+        widths.push_back(distances[i] - distances[i - 1]);
+    }
+    return widths;
+}
+
+TEST(Grading, BandsLeaveNoGap) {
+    const std::vector<Band> bands = bands_across(blank(60, 25));
+    EXPECT_EQ(bands.front().begin, -60);
+    EXPECT_EQ(bands.back().end, 25);
+    for (std::size_t i = 1; i < bands.size(); ++i) {
+        EXPECT_NEAR(bands[i].begin, bands[i - 1].end, rounding);
+    }
+}
+
+TEST(Grading, NeighboursDifferByNoMoreThanTheGrowth) {
+    for (const double web : {2.0, 7.3, 60.0, 300.0}) {
+        for (const double flange : {7.5, 25.0, 90.0}) {
+            const BlankGrid asked = blank(web, flange);
+            const std::vector<double> widths = widths_of(asked);
+            for (std::size_t i = 1; i < widths.size(); ++i) {
+                const double ratio = widths[i] / widths[i - 1];
+                EXPECT_LT(std::max(ratio, 1 / ratio), asked.growth + rounding) << web << flange;
+            }
+        }
+    }
+}
+
+TEST(Grading, WidthsGrowAwayFromTheBendUpToTheWidest) {
+    const BlankGrid asked = blank(60, 90);
+    const std::vector<double> widths = widths_of(asked);
+    EXPECT_NEAR(widths.front(), asked.widest, rounding);
+    EXPECT_NEAR(widths.back(), asked.widest, rounding);
+    EXPECT_LT(*std::max_element(widths.begin(), widths.end()), asked.widest + rounding);
+    EXPECT_NEAR(*std::min_element(widths.begin(), widths.end()), 0.25, rounding);
+}
+
+TEST(Grading, BendIsDividedEvenly) {
+    const std::vector<double> distances = distances_across(bands_across(blank(60, 25)));
+    const auto begin = std::find(distances.begin(), distances.end(), 0.0);
+    ASSERT_NE(begin, distances.end());
+    for (int k = 0; k <= 16; ++k) {
+        EXPECT_NEAR(begin[k], 0.25 * k, rounding);
+    }
+}
+
+TEST(Grading, FlangeMayEndWithTheBend) {
+    const std::vector<double> distances = distances_across(bands_across(blank(60, 4)));
+    EXPECT_EQ(distances.back(), 4);
+    EXPECT_NEAR(distances[distances.size() - 2], 3.75, rounding);
+}
+
+TEST(Grading, RegionNarrowerThanAnElementIsOneElement) {
+    const std::vector<double> distances = distances_across(bands_across(blank(0.1, 4.05)));
+    EXPECT_EQ(distances[0], -0.1);
+    EXPECT_EQ(distances[1], 0);
+    EXPECT_NEAR(distances[distances.size() - 2], 4, rounding);
+    EXPECT_EQ(distances.back(), 4.05);
+}
+
+TEST(Grading, ElementsRoundTheNoseMayBeWiderThanTheWidestElsewhere) {
+    BlankGrid asked = blank(9, 12);
+    asked.widest = 0.2;
+    const std::vector<double> widths = widths_of(asked);
+    EXPECT_NEAR(widths.front(), 0.2, rounding);
+    EXPECT_NEAR(widths.back(), 0.2, rounding);
+}
+
+} // namespace
+} // namespace flangewright::grid
