@@ -85,6 +85,8 @@ std::string number_from(int file, int patience_ms) {
         "1920x1200x24",
         "-nolisten",
         "tcp",
+        // Between two pictures nobody is connected; a reset then would turn the next one away.
+        "-noreset",
         static_cast<char*>(nullptr)
     );
     ::_exit(127);

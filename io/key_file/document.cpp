@@ -91,8 +91,7 @@ Result<Document, InputProblem> document_from(std::string_view text, const std::s
         return Document{file, node_from(toml::parse(text))};
     } catch (const toml::parse_error& error) {
         const bool is_repeated = error.description().find("redefine") != std::string_view::npos;
-        return tl::unexpected(
-            syntax_problem(text, file, place_of(error.source()).line, is_repeated)
+        return tl::unexpected(syntax_problem(text, file, place_of(error.source()).line, is_repeated)
         );
     }
 }

@@ -26,10 +26,10 @@ struct Node {
 
     Kind kind = Kind::other;
     Place place;
-    std::string text;             ///< of a text; of a number or truth as it would be written
+    std::string text; ///< of a text; of a number or truth as it would be written
     double number = 0;
-    std::vector<Node> items;      ///< of a list
-    std::vector<Member> members;  ///< of a table, in the file's order
+    std::vector<Node> items; ///< of a list
+    std::vector<Member> members; ///< of a table, in the file's order
 
     [[nodiscard]] const Member* member(std::string_view key) const;
 };

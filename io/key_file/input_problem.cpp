@@ -1,5 +1,7 @@
 #include "io/key_file/input_problem.hpp"
 
+#include "io/key_file/excerpt.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,14 +12,14 @@ namespace flangewright::key_file {
 std::string line_for(const InputProblem& problem) {
     const std::string place =
         problem.line > 0 ? fmt::format("{}:{}", problem.file, problem.line) : problem.file;
-    return fmt::format(
+    return on_one_line(fmt::format(
         "{}: {}: found {}, allowed {}, do: {}",
         place,
         problem.key,
         problem.found,
         problem.allowed,
         problem.remedy
-    );
+    ));
 }
 
 void sort_by_place(std::vector<InputProblem>& problems) {

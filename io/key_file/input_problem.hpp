@@ -11,10 +11,10 @@ struct InputProblem {
     std::string file;
     int line = 0;
     int column = 0;
-    std::string key;      ///< "sheet.thickness", or what else is meant
+    std::string key; ///< "sheet.thickness", or what else is meant
     std::string found;
     std::string allowed;
-    std::string remedy;   ///< an order to the user: "write ..."
+    std::string remedy; ///< an order to the user: "write ..."
 };
 
 /// One line: "FILE:LINE: KEY: found ..., allowed ..., do: ...".

@@ -1,5 +1,6 @@
 #include "io/key_file/measure.hpp"
 
+#include "io/key_file/excerpt.hpp"
 #include "io/units/percent.hpp"
 #include "io/units/stress.hpp"
 
@@ -79,7 +80,7 @@ units::Written measured(const Node& node, Measure measure, units::LengthUnit uni
 std::string as_written(const Node& node, Measure measure, units::LengthUnit unit) {
     switch (node.kind) {
     case Kind::text:
-        return "\"" + node.text + "\"";
+        return quoted_excerpt(node.text);
     case Kind::number:
         if (measure == Measure::length) {
             return node.text + (unit == units::LengthUnit::inch ? " in" : " mm");

@@ -7,12 +7,10 @@
 namespace flangewright::key_file {
 
 /// Angles stay in degrees here, since their limits are; the caller converts once.
-[[nodiscard]] units::Written
-measured(const Node& node, Measure measure, units::LengthUnit unit);
+[[nodiscard]] units::Written measured(const Node& node, Measure measure, units::LengthUnit unit);
 
 /// The value as the user wrote it, a bare length with the file's unit behind it.
-[[nodiscard]] std::string
-as_written(const Node& node, Measure measure, units::LengthUnit unit);
+[[nodiscard]] std::string as_written(const Node& node, Measure measure, units::LengthUnit unit);
 
 /// "0.1 mm to 6 mm (thinner tears)".
 [[nodiscard]] std::string range_text(const ValueRule& rule, units::LengthUnit unit);

@@ -13,7 +13,8 @@ std::string path_of(const SectionKey& key) {
 }
 
 std::string place_name(const std::string& section) {
-    return section.empty() ? "the top of the file, before the first [section]" : "[" + section + "]";
+    return section.empty() ? "the top of the file, before the first [section]"
+                           : "[" + section + "]";
 }
 
 std::vector<std::string> keys_of(const std::vector<SectionKey>& known, const std::string& section) {
@@ -27,9 +28,10 @@ std::vector<std::string> keys_of(const std::vector<SectionKey>& known, const std
 }
 
 std::string remedy_for(const SectionKey& key, const std::vector<SectionKey>& known) {
-    const auto elsewhere = std::find_if(known.begin(), known.end(), [&key](const SectionKey& other) {
-        return other.key == key.key;
-    });
+    const auto elsewhere =
+        std::find_if(known.begin(), known.end(), [&key](const SectionKey& other) {
+            return other.key == key.key;
+        });
     if (elsewhere != known.end()) {
         return "move it to " + place_name(elsewhere->section);
     }
@@ -39,7 +41,7 @@ std::string remedy_for(const SectionKey& key, const std::vector<SectionKey>& kno
     for (const SectionKey& other : known) {
         if (nearest_word(key.key, std::vector<std::string>{other.key})) {
             return "write " + other.key + " in " + place_name(other.section)
-                 + " if that is meant, or delete it";
+                + " if that is meant, or delete it";
         }
     }
     return "delete it";

@@ -23,7 +23,8 @@ public:
 
     units::LengthUnit unit = units::LengthUnit::millimetre;
 
-    void add(Place place, std::string key, std::string found, std::string allowed, std::string remedy);
+    void
+    add(Place place, std::string key, std::string found, std::string allowed, std::string remedy);
     void add_known(SectionKey key) { known_.push_back(std::move(key)); }
     void add_unknown(SectionKey key) { unknown_.push_back(std::move(key)); }
     /// Turns the unknown keys into problems, each with the key that was probably meant.

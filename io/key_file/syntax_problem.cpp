@@ -1,5 +1,6 @@
 #include "io/key_file/syntax_problem.hpp"
 
+#include "io/key_file/excerpt.hpp"
 #include "io/units/written_number.hpp"
 
 #include <algorithm>
@@ -7,8 +8,6 @@
 namespace flangewright::key_file {
 
 namespace {
-
-constexpr std::size_t longest_excerpt = 60;
 
 std::string_view trimmed(std::string_view text) {
     const std::size_t begin = text.find_first_not_of(" \t\r");
@@ -29,23 +28,8 @@ std::string_view line_of(std::string_view text, int line) {
     return trimmed(text.substr(0, text.find('\n')));
 }
 
-// Cut at a whole character, control characters made visible.
 std::string excerpt(std::string_view line) {
-    if (line.empty()) {
-        return "the end of the text";
-    }
-    std::string shown(line.substr(0, longest_excerpt));
-    while (!shown.empty() && line.size() > shown.size()
-           && (static_cast<unsigned char>(line[shown.size()]) & 0xC0) == 0x80) {
-        shown.pop_back();
-    }
-    std::replace_if(
-        shown.begin(),
-        shown.end(),
-        [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; },
-        '?'
-    );
-    return "\"" + shown + (shown.size() < line.size() ? "..." : "") + "\"";
+    return line.empty() ? "the end of the text" : quoted_excerpt(line);
 }
 
 bool is_quantity(std::string_view value) {

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace flangewright::key_file {
 
@@ -132,7 +133,9 @@ TableReader::word(const std::string& key, std::span<const std::string> words, Ne
         return meant;
     }
     const std::optional<std::string> nearest = nearest_word(meant, words);
-    object(key, listed(words), nearest ? "write \"" + *nearest + "\"" : "choose one of these words");
+    object(
+        key, listed(words), nearest ? "write \"" + *nearest + "\"" : "choose one of these words"
+    );
     return std::nullopt;
 }
 
@@ -169,7 +172,9 @@ std::optional<TableReader> TableReader::table(const std::string& key, Need need)
         return std::nullopt;
     }
     if (node->kind != Kind::table) {
-        object(key, "a section [" + path_to(key) + "]", "write it as a section with its keys below");
+        object(
+            key, "a section [" + path_to(key) + "]", "write it as a section with its keys below"
+        );
         return std::nullopt;
     }
     return TableReader(*reading_, *node, table_->member(key)->place, path_to(key));

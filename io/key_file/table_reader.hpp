@@ -13,11 +13,11 @@ namespace flangewright::key_file {
 /// What a value measures; decides which units may be written.
 enum class Measure {
     number,
-    length,   ///< to mm
-    stress,   ///< to MPa
-    strain,   ///< a plain number or "0.1 %", to a plain number
-    percent,  ///< "16 %", to a plain number
-    angle,    ///< degrees, to rad
+    length, ///< to mm
+    stress, ///< to MPa
+    strain, ///< a plain number or "0.1 %", to a plain number
+    percent, ///< "16 %", to a plain number
+    angle, ///< degrees, to rad
 };
 
 /// Must a key be there?
@@ -29,8 +29,8 @@ struct ValueRule {
     Measure measure = Measure::number;
     double lowest = 0;
     double highest = 0;
-    std::string reason;  ///< why these limits: "thinner tears, thicker is plate"
-    std::string remedy;  ///< order to the user
+    std::string reason = {}; ///< why these limits: "thinner tears, thicker is plate"
+    std::string remedy = {}; ///< order to the user
     Need need = Need::required;
 };
 
@@ -47,7 +47,8 @@ public:
     std::optional<std::vector<double>> values(const ValueRule& rule);
     std::optional<std::string> text(const std::string& key, Need need);
     /// One of the words, letters of either case.
-    std::optional<std::string> word(const std::string& key, std::span<const std::string> words, Need need);
+    std::optional<std::string>
+    word(const std::string& key, std::span<const std::string> words, Need need);
     std::optional<std::vector<std::string>> texts(const std::string& key, Need need);
     std::optional<TableReader> table(const std::string& key, Need need);
 

@@ -29,7 +29,10 @@ std::optional<InputProblem> objection_to(const fs::path& path) {
     }
     if (!fs::is_regular_file(status)) {
         return file_problem(
-            path, "something that can't be read", "a text file", "check the path and who may read it"
+            path,
+            "something that can't be read",
+            "a text file",
+            "check the path and who may read it"
         );
     }
     const std::uintmax_t size = fs::file_size(path, trouble);
@@ -60,7 +63,8 @@ std::size_t sequence_length(std::string_view text) {
             return 0;
         }
     }
-    const bool is_overlong = (byte(0) == 0xE0 && byte(1) < 0xA0) || (byte(0) == 0xF0 && byte(1) < 0x90);
+    const bool is_overlong =
+        (byte(0) == 0xE0 && byte(1) < 0xA0) || (byte(0) == 0xF0 && byte(1) < 0x90);
     const bool is_out = (byte(0) == 0xED && byte(1) > 0x9F) || (byte(0) == 0xF4 && byte(1) > 0x8F);
     return is_overlong || is_out ? 0 : length;
 }
@@ -75,7 +79,10 @@ Result<std::string, InputProblem> read_text_file(const fs::path& path) {
     std::string text(std::istreambuf_iterator<char>(stream), {});
     if (!stream.is_open() || stream.bad()) {
         return tl::unexpected(file_problem(
-            path, "a file that may not be read", "a readable file", "give yourself the right to read it"
+            path,
+            "a file that may not be read",
+            "a readable file",
+            "give yourself the right to read it"
         ));
     }
     return text;
@@ -93,7 +100,9 @@ std::optional<InputProblem> encoding_problem(std::string_view text, const std::s
                 line,
                 column,
                 "text",
-                fmt::format("a byte that is no text (0x{:02X})", static_cast<unsigned char>(text[at])),
+                fmt::format(
+                    "a byte that is no text (0x{:02X})", static_cast<unsigned char>(text[at])
+                ),
                 "plain text in UTF-8",
                 "save the file as UTF-8 in your editor"};
         }

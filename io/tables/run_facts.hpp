@@ -13,7 +13,7 @@ struct RunFacts {
     std::string program_version;
     std::string case_file; ///< as the user named it
     std::string date; ///< of the run, year-month-day
-    ShownUnit unit = ShownUnit::mm;
+    units::LengthUnit unit = units::LengthUnit::millimetre;
     double seconds_output = 0; ///< wall clock, writing and drawing
     std::vector<std::string> output_warnings; ///< plain sentences
 };

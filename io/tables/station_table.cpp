@@ -2,6 +2,7 @@
 
 #include "io/tables/along_line.hpp"
 #include "io/tables/shown_length.hpp"
+#include "io/units/angle.hpp"
 
 #include <fmt/format.h>
 
@@ -45,8 +46,8 @@ std::string stations_csv(const job::Job& job, const process::JobResult& result) 
                 table,
                 process::name_of(step.kind),
                 {cell(at.station),
-                 cell(degrees(at.flange_angle)),
-                 at.springback ? cell(degrees(*at.springback)) : std::string(),
+                 cell(units::degrees(at.flange_angle)),
+                 at.springback ? cell(units::degrees(*at.springback)) : std::string(),
                  cell(at.edge_strain),
                  cell(stretch_percent(at.edge_strain)),
                  cell(at.edge_thickness),

@@ -1,5 +1,7 @@
 #include "io/tables/summary.hpp"
 
+#include "io/units/angle.hpp"
+
 #include <nlohmann/json.hpp>
 
 #include <cmath>
@@ -21,9 +23,9 @@ Json number(const std::optional<double>& value) {
 
 Json spread_deg(const findings::Spread& spread) {
     return {
-        {"min", number(degrees(spread.least))},
-        {"mean", number(degrees(spread.mean))},
-        {"max", number(degrees(spread.most))}};
+        {"min", number(units::degrees(spread.least))},
+        {"mean", number(units::degrees(spread.mean))},
+        {"max", number(units::degrees(spread.most))}};
 }
 
 std::string word_for_reason(process::StopReason reason) {
@@ -57,26 +59,22 @@ Json solve(const RunFacts& facts, const process::JobResult& result) {
         {"threads", figures.n_threads}};
 }
 
-void add_released(
-    Json& entry, const findings::PartFindings& held, const findings::PartFindings& now
-) {
-    if (now.springback) {
-        entry["springback_deg"] = spread_deg(*now.springback);
+void add_springback(Json& entry, const findings::PartFindings& found) {
+    if (found.springback) {
+        entry["springback_deg"] = spread_deg(*found.springback);
     }
-    if (now.springback_middle) {
-        entry["springback_deg_middle"] = spread_deg(*now.springback_middle);
+    if (found.springback_middle) {
+        entry["springback_deg_middle"] = spread_deg(*found.springback_middle);
     }
-    entry["plan_radius_mm"] = {
-        {"before", number(held.plan_radius)}, {"after", number(now.plan_radius)}};
 }
 
-Json step(const process::StepResult& result, const findings::PartFindings& before) {
+Json step(const process::StepResult& result, double plan_radius_before) {
     const findings::PartFindings& found = result.findings;
     Json entry = {
         {"name", process::name_of(result.kind)},
         {"reason", word_for_reason(result.report.reason)},
         {"share_done", number(result.report.share_done)},
-        {"angle_reached_deg", number(degrees(result.report.angle_reached))},
+        {"angle_reached_deg", number(units::degrees(result.report.angle_reached))},
         {"steps", result.report.n_increments},
         {"iterations", result.report.n_iterations},
         {"cutbacks", result.report.n_cutbacks},
@@ -84,6 +82,7 @@ Json step(const process::StepResult& result, const findings::PartFindings& befor
         {"flange_angle_deg_middle", spread_deg(found.flange_angle_middle)},
         {"edge_strain_log",
          {{"max", number(found.edge_strain_most)},
+          {"tension_max", number(found.edge_tension_most)},
           {"station_mm", number(found.edge_strain_station)}}},
         {"edge_stretch_percent", {{"max", number(stretch_percent(found.edge_strain_most))}}},
         {"bend_strain_log", {{"max", number(found.bend_strain_most)}}},
@@ -93,19 +92,20 @@ Json step(const process::StepResult& result, const findings::PartFindings& befor
           {"distance_mm", number(found.thinning_distance)}}},
         {"web_lift_mm", {{"max", number(found.web_lift)}}},
         {"penetration_mm", {{"max", number(result.report.penetration)}}},
-        {"flange_depth_mm", {{"mean", number(found.flange_depth_mean)}}}};
-    if (result.kind == job::StepKind::release) {
-        add_released(entry, before, found);
-    } else {
-        entry["plan_radius_mm"] = number(found.plan_radius);
-    }
+        {"flange_depth_mm", {{"mean", number(found.flange_depth_mean)}}},
+        {"plan_radius_mm",
+         {{"before", number(plan_radius_before)}, {"after", number(found.plan_radius)}}},
+        {"notes", found.notes}};
+    add_springback(entry, found);
     return entry;
 }
 
-Json steps(const process::JobResult& result) {
+Json steps(const job::Job& job, const process::JobResult& result) {
     Json list = Json::array();
-    for (std::size_t i = 0; i < result.steps.size(); ++i) {
-        list.push_back(step(result.steps[i], result.steps[i == 0 ? 0 : i - 1].findings));
+    double plan_radius = job.blank.line.radius();
+    for (const process::StepResult& done : result.steps) {
+        list.push_back(step(done, plan_radius));
+        plan_radius = done.findings.plan_radius;
     }
     return list;
 }
@@ -119,9 +119,9 @@ Json hand_calculation(const findings::HandCalculation& hand) {
         {"bend_allowance_mm", number(hand.bend_allowance)},
         {"mould_setback_mm", number(hand.mould_setback)},
         {"flat_width_mm", number(hand.flat_width)},
-        {"springback_deg", number(degrees(hand.springback))},
+        {"springback_deg", number(units::degrees(hand.springback))},
         {"springback_moment_n_mm_per_mm", number(hand.springback_moment)},
-        {"block_angle_for_wanted_deg", number(degrees(hand.block_angle_for_wanted))}};
+        {"block_angle_for_wanted_deg", number(units::degrees(hand.block_angle_for_wanted))}};
 }
 
 Json disagreements(const process::JobResult& result) {
@@ -145,6 +145,8 @@ Json verdict(const findings::Verdict& verdict) {
              {"reached", number(limit.reached)},
              {"allowed", number(limit.allowed)},
              {"share", number(limit.share)},
+             {"word", findings::word_for(limit.word)},
+             {"is_needed", limit.is_needed},
              {"data_grade", material::word_for(limit.grade)},
              {"source", limit.source}}
         );
@@ -175,7 +177,7 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"case", {{"title", job.title}, {"file", facts.case_file}, {"date", facts.date}}},
         {"mesh", {{"nodes", result.mesh.n_nodes()}, {"elements", result.mesh.n_elements()}}},
         {"solve", solve(facts, result)},
-        {"steps", steps(result)},
+        {"steps", steps(job, result)},
         {"hand_calculation", hand_calculation(result.by_hand)},
         {"disagreements", disagreements(result)},
         {"warnings", warnings(facts, result)},

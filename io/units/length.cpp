@@ -71,8 +71,7 @@ std::string in_inch(double length) {
 std::string in_inch_fraction(double length, Rounding rounding) {
     const double parts = std::abs(length) / mm_per_inch * sheet_fractions;
     // A thousandth of a part is rounding of the arithmetic, not a length to round up.
-    const double rounded =
-        rounding == Rounding::up ? std::ceil(parts - 1e-3) : std::round(parts);
+    const double rounded = rounding == Rounding::up ? std::ceil(parts - 1e-3) : std::round(parts);
     const auto count = static_cast<long long>(rounded);
     const long long whole = count / sheet_fractions;
     const long long rest = count % sheet_fractions;
@@ -82,7 +81,8 @@ std::string in_inch_fraction(double length, Rounding rounding) {
     }
     if (rest > 0) {
         const long long common = std::gcd(rest, static_cast<long long>(sheet_fractions));
-        text += fmt::format("{}{}/{}", whole > 0 ? " " : "", rest / common, sheet_fractions / common);
+        text +=
+            fmt::format("{}{}/{}", whole > 0 ? " " : "", rest / common, sheet_fractions / common);
     }
     return text + " in";
 }

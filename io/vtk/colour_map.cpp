@@ -11,11 +11,11 @@ namespace {
 
 using Lab = std::array<double, 3>;
 
-/// Lightness falls straight; the hue turns from sand over green-blue to violet, the colours grow
-/// stronger toward the middle.
+/// Lightness falls straight; the hue turns from sand over green-blue to violet. The colours
+/// are as strong as sRGB can show along the whole path.
 Lab path(double share) {
     const double hue = (95 + 225 * share) * std::numbers::pi / 180;
-    const double chroma = 16 + 26 * std::sin(std::numbers::pi * std::min(1.0, 0.25 + 0.62 * share));
+    const double chroma = 23.5 + 4.5 * std::sin(std::numbers::pi * share);
     return {93 - 77 * share, chroma * std::cos(hue), chroma * std::sin(hue)};
 }
 

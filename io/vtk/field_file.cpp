@@ -6,19 +6,18 @@
 #include <vtkCellData.h>
 #include <vtkCellType.h>
 #include <vtkDoubleArray.h>
-#include <vtkFieldData.h>
 #include <vtkFloatArray.h>
-#include <vtkIdList.h>
+#include <vtkInformation.h>
+#include <vtkInformationStringKey.h>
 #include <vtkNew.h>
 #include <vtkPointData.h>
 #include <vtkPoints.h>
-#include <vtkStringArray.h>
 #include <vtkUnsignedCharArray.h>
 #include <vtkUnstructuredGrid.h>
 #include <vtkXMLUnstructuredGridWriter.h>
 
+#include <array>
 #include <cmath>
-#include <utility>
 
 namespace flangewright::vtk {
 
@@ -31,6 +30,7 @@ public:
         vtkNew<vtkDoubleArray> values;
         values->SetNumberOfComponents(3);
         fill(*values, positions);
+        say_unit(*values, "mm");
         vtkNew<vtkPoints> points;
         points->SetDataTypeToDouble();
         points->SetData(values);
@@ -62,7 +62,7 @@ public:
         values->SetNumberOfComponents(static_cast<int>(field.rows()));
         fill(*values, field);
         grid_->GetPointData()->AddArray(values);
-        units_.emplace_back(name, unit);
+        say_unit(*values, unit);
     }
 
     void add(const std::string& name, const std::string& unit, const Eigen::VectorXd& field) {
@@ -81,14 +81,15 @@ public:
             regions->InsertNextValue(distance < 0 ? 0 : (distance < bend_end ? 1 : 2));
         }
         grid_->GetCellData()->AddArray(regions);
-        units_.emplace_back("region", "0 web, 1 bend, 2 flange");
+        say_unit(*regions, "0 web, 1 bend, 2 flange");
     }
 
     FieldFile write() {
-        add_units();
         vtkNew<vtkXMLUnstructuredGridWriter> writer;
         writer->SetInputData(grid_);
-        writer->SetDataModeToBinary();
+        // Appended, since other readers lose inline data behind a unit.
+        writer->SetDataModeToAppended();
+        writer->EncodeAppendedDataOn();
         writer->SetCompressorTypeToZLib();
         writer->WriteToOutputStringOn();
         writer->Write();
@@ -96,6 +97,10 @@ public:
     }
 
 private:
+    static void say_unit(vtkDataArray& values, const std::string& unit) {
+        values.GetInformation()->Set(vtkDataArray::UNITS_LABEL(), unit.c_str());
+    }
+
     template <typename Array>
     void fill(Array& values, const Eigen::MatrixXd& field) {
         using Value = typename Array::ValueType;
@@ -113,19 +118,7 @@ private:
         }
     }
 
-    /// One line of text per array, in the file's field data.
-    void add_units() {
-        vtkNew<vtkStringArray> lines;
-        lines->SetName("units");
-        lines->InsertNextValue("points: mm");
-        for (const auto& [name, unit] : units_) {
-            lines->InsertNextValue(name + ": " + unit);
-        }
-        grid_->GetFieldData()->AddArray(lines);
-    }
-
     vtkNew<vtkUnstructuredGrid> grid_;
-    std::vector<std::pair<std::string, std::string>> units_;
     int n_not_finite_ = 0;
 };
 

@@ -20,7 +20,7 @@ struct FieldFile {
 [[nodiscard]] Eigen::Matrix3Xd flat_positions(const job::Job& job, const grid::SheetMesh& mesh);
 
 /// One finished step with all arrays of docs/outputs.md; `index` counts into result.steps.
-/// Units: mm, MPa, strains in -, said in the file's field data. Source: docs/outputs.md.
+/// Units: mm, MPa, strains in -, said by each array's units label. Source: docs/outputs.md.
 /// Fails: never.
 [[nodiscard]] FieldFile
 step_file(const job::Job& job, const process::JobResult& result, std::size_t index);

@@ -15,22 +15,22 @@ struct Pieces {
     Eigen::VectorXd strain;
 };
 
-Pieces pieces_of(
-    const grid::SheetMesh& mesh, const Eigen::Ref<const Eigen::Matrix3Xd>& positions
-) {
+Pieces pieces_of(const grid::SheetMesh& mesh, const Eigen::Ref<const Eigen::Matrix3Xd>& positions) {
     const auto n = static_cast<Eigen::Index>(mesh.free_edge.size()) - 1;
     Pieces pieces{Eigen::VectorXd(n), Eigen::VectorXd(n)};
     for (Eigen::Index i = 0; i < n; ++i) {
         const int a = mesh.free_edge[static_cast<std::size_t>(i)];
         const int b = mesh.free_edge[static_cast<std::size_t>(i) + 1];
         pieces.length(i) = (mesh.positions.col(b) - mesh.positions.col(a)).norm();
-        pieces.strain(i) = std::log((positions.col(b) - positions.col(a)).norm() / pieces.length(i));
+        pieces.strain(i) =
+            std::log((positions.col(b) - positions.col(a)).norm() / pieces.length(i));
     }
     return pieces;
 }
 
 /// Strain at the outer end of piece `last`, whose inner neighbour is `next`.
-double strain_at_end(const Pieces& pieces, Eigen::Index last, Eigen::Index next, job::EndKind kind) {
+double
+strain_at_end(const Pieces& pieces, Eigen::Index last, Eigen::Index next, job::EndKind kind) {
     if (kind == job::EndKind::continues || last == next) {
         return pieces.strain(last);
     }
@@ -55,8 +55,7 @@ Eigen::VectorXd edge_strain(
     for (Eigen::Index i = 1; i < n; ++i) {
         const double before = pieces.length(i - 1);
         const double after = pieces.length(i);
-        strain(i) =
-            (before * pieces.strain(i - 1) + after * pieces.strain(i)) / (before + after);
+        strain(i) = (before * pieces.strain(i - 1) + after * pieces.strain(i)) / (before + after);
     }
     return strain;
 }

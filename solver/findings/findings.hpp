@@ -19,32 +19,34 @@ struct Spread {
 /// Figures at one station.
 struct StationFindings {
     double station = 0;
-    double flange_angle = 0;        ///< web plane to straight part of the flange
-    std::optional<double> springback;  ///< held angle minus this angle; only once released
-    double edge_strain = 0;         ///< log, free edge along its own tangent, mid-thickness
+    double flange_angle = 0; ///< web plane to straight part of the flange
+    std::optional<double> springback; ///< held angle minus this angle; only once released
+    double edge_strain = 0; ///< log, free edge along its own tangent, mid-thickness
     double edge_thickness = 0;
-    double least_thickness = 0;     ///< over the whole station line
-    double flange_depth = 0;        ///< outside face of web to free edge along the flange
-    double web_gap = 0;             ///< largest gap beneath the web at this station, part set on the block
+    double least_thickness = 0; ///< over the whole station line
+    double flange_depth = 0; ///< outside face of web to free edge along the flange
+    double web_gap = 0; ///< largest gap beneath the web at this station, part set on the block
 };
 
 /// Figures of the part after one step.
 struct PartFindings {
     std::vector<StationFindings> stations;
     Spread flange_angle;
-    Spread flange_angle_middle;     ///< over stations away from free ends
+    Spread flange_angle_middle; ///< over stations away from free ends
     std::optional<Spread> springback;
     std::optional<Spread> springback_middle;
-    double edge_strain_most = 0;    ///< log
+    double edge_strain_most = 0; ///< log, the value largest in size; negative: shrunk
+    double edge_tension_most = 0; ///< log, the largest stretch; below zero when all of it shrank
     double edge_strain_station = 0; ///< where
-    double thinning_most = 0;       ///< 1 - t/t0
+    double thinning_most = 0; ///< 1 - t/t0
     double thinning_station = 0;
-    double thinning_distance = 0;   ///< flat distance past the bend tangent
-    double bend_strain_most = 0;    ///< log, outer fibre across the bend
-    double web_lift = 0;            ///< largest gap beneath the web, part set on the block
-    double flange_depth_mean = 0;   ///< to the free edge, trim allowance included
+    double thinning_distance = 0; ///< flat distance past the bend tangent
+    double bend_strain_most = 0; ///< log, outer fibre across the bend
+    double web_lift = 0; ///< largest gap beneath the web, part set on the block
+    double flange_depth_mean = 0; ///< to the free edge, trim allowance included
     /// Radius of the line at the bend tangent fitted to the present shape; infinity when straight.
     double plan_radius = 0;
+    std::vector<std::string> notes; ///< what a reader of these figures must know, plain sentences
 };
 
 /// What governs a verdict.
@@ -55,10 +57,12 @@ enum class VerdictWord { holds, close, splits, unknown };
 
 /// One limit looked at.
 struct LimitUse {
-    std::string place;      ///< "free edge" or "outer fibre of the bend"
-    double reached = 0;     ///< engineering strain
-    std::optional<double> allowed;  ///< engineering strain; empty when unknown
+    std::string place; ///< "free edge" or "outer fibre of the bend"
+    double reached = 0; ///< engineering strain
+    std::optional<double> allowed; ///< engineering strain; empty when unknown
     std::optional<double> share;
+    bool is_needed = true; ///< false: nothing here can split, whatever the limit
+    VerdictWord word = VerdictWord::unknown; ///< of this limit alone
     material::DataGrade grade = material::DataGrade::unknown;
     std::string source;
 };
@@ -66,24 +70,24 @@ struct LimitUse {
 /// Will it split, and how is that known.
 struct Verdict {
     VerdictWord word = VerdictWord::unknown;
-    std::optional<double> share_used;  ///< of the limit that governs
-    std::string because;               ///< one plain sentence
+    std::optional<double> share_used; ///< of the limit that governs
+    std::string because; ///< one plain sentence
     material::DataGrade grade = material::DataGrade::unknown;
     std::vector<LimitUse> limits;
 };
 
 /// The same job by hand.
 struct HandCalculation {
-    double edge_stretch = 0;      ///< engineering, radius ratio
-    double edge_strain = 0;       ///< log
+    double edge_stretch = 0; ///< engineering, radius ratio
+    double edge_strain = 0; ///< log
     double edge_thickness_ratio = 1;
-    double bend_strain = 0;       ///< log, outer fibre, mid-surface kept
-    double bend_allowance = 0;    ///< flat length round the nose, mm
-    double mould_setback = 0;     ///< tangent to mould point, mm
-    double flat_width = 0;        ///< bend tangent to free edge, mm
-    double springback = 0;        ///< ideal strip bent to the nose, rad
+    double bend_strain = 0; ///< log, outer fibre, mid-surface kept
+    double bend_allowance = 0; ///< flat length round the nose, mm
+    double mould_setback = 0; ///< tangent to mould point, mm
+    double flat_width = 0; ///< bend tangent to free edge, mm
+    double springback = 0; ///< ideal strip bent to the nose, rad
     double springback_moment = 0; ///< N mm per mm
-    double block_angle_for_wanted = 0;  ///< angle to cut the block to, for the wanted angle, rad
+    double block_angle_for_wanted = 0; ///< angle to cut the block to, for the wanted angle, rad
 };
 
 /// A figure that differs from its hand calculation by more than a third, said in a sentence.

@@ -10,13 +10,12 @@ namespace flangewright::findings {
 
 namespace {
 
-constexpr double window_begin = 0.4;  // share of the straight part's flat length
+constexpr double window_begin = 0.4; // share of the straight part's flat length
 constexpr double window_end = 0.9;
 constexpr int enough_nodes = 3;
 
-std::vector<int> nodes_in(
-    const grid::SheetMesh& mesh, const std::vector<int>& line, const FitWindow& window
-) {
+std::vector<int>
+nodes_in(const grid::SheetMesh& mesh, const std::vector<int>& line, const FitWindow& window) {
     const double slack = 1e-9 * (1 + std::abs(window.end));
     std::vector<int> inside;
     for (const int node : line) {
@@ -45,8 +44,7 @@ Eigen::Vector2d principal_direction(const std::vector<Eigen::Vector2d>& from_mea
 } // namespace
 
 FitWindow fit_window(const job::Job& job) {
-    const double bend =
-        job.block.wall_angle * (job.block.nose_radius + 0.5 * job.sheet.thickness);
+    const double bend = job.block.wall_angle * (job.block.nose_radius + 0.5 * job.sheet.thickness);
     const double straight = job.blank.flange_width - bend;
     return {bend + window_begin * straight, bend + window_end * straight};
 }

@@ -15,11 +15,11 @@ struct FitWindow {
 
 /// The flange at one station as a straight line in the section, running toward the free edge.
 struct FlangeLine {
-    Eigen::Vector2d point = Eigen::Vector2d::Zero();       ///< outward, height
-    Eigen::Vector2d direction = Eigen::Vector2d::UnitX();  ///< unit, toward the free edge
-    double thickness = 0;    ///< mean over the nodes used, mm
-    int n_nodes = 0;         ///< nodes used
-    bool is_sparse = false;  ///< fewer than three nodes in the window, or nodes from outside it
+    Eigen::Vector2d point = Eigen::Vector2d::Zero(); ///< outward, height
+    Eigen::Vector2d direction = Eigen::Vector2d::UnitX(); ///< unit, toward the free edge
+    double thickness = 0; ///< mean over the nodes used, mm
+    int n_nodes = 0; ///< nodes used
+    bool is_sparse = false; ///< fewer than three nodes in the window, or nodes from outside it
 };
 
 /// 40 to 90 per cent of the flat length past the end of the bend. Units: mm. Source: design

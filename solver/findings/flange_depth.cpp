@@ -11,7 +11,7 @@ double flange_depth(
     int bend_tangent,
     int edge
 ) {
-    constexpr double least_slope = 0.0175;  // sine of one degree
+    constexpr double least_slope = 0.0175; // sine of one degree
     const Eigen::Vector2d at_tangent = section.at(shape.positions.col(bend_tangent));
     const Eigen::Vector2d at_edge = section.at(shape.positions.col(edge));
     const Eigen::Vector2d d = line.direction;

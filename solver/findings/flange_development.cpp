@@ -57,8 +57,8 @@ double length_for(double r, double slope, double integral) {
 struct StraightPart {
     double flat_radius;
     double formed_radius;
-    double flat_slope;    // loss of radius per mm of flat width
-    double formed_slope;  // loss of radius per mm along the formed flange
+    double flat_slope; // loss of radius per mm of flat width
+    double formed_slope; // loss of radius per mm along the formed flange
 };
 
 StraightPart straight_part(const job::Job& job) {

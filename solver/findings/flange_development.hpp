@@ -7,8 +7,8 @@ namespace flangewright::findings {
 
 /// Radius of the free edge in plan before and after forming.
 struct EdgeRadii {
-    double flat = 0;    ///< infinity for a straight line
-    double formed = 0;  ///< mid-surface of the flange on the wall; infinity for a straight line
+    double flat = 0; ///< infinity for a straight line
+    double formed = 0; ///< mid-surface of the flange on the wall; infinity for a straight line
     double stretch = 0; ///< engineering strain of the edge by the ratio of the two
 };
 

@@ -9,9 +9,9 @@ namespace flangewright::findings {
 
 /// A view of the present shape; the arrays must outlive it.
 struct PartShape {
-    Eigen::Ref<const Eigen::Matrix3Xd> positions;  ///< mid-surface nodes, mm
-    Eigen::Ref<const Eigen::Matrix3Xd> directors;  ///< unit, block face to outer face
-    Eigen::Ref<const Eigen::VectorXd> thickness;   ///< per node, mm
+    Eigen::Ref<const Eigen::Matrix3Xd> positions; ///< mid-surface nodes, mm
+    Eigen::Ref<const Eigen::Matrix3Xd> directors; ///< unit, block face to outer face
+    Eigen::Ref<const Eigen::VectorXd> thickness; ///< per node, mm
 };
 
 /// The flat block face that the web lies or rests on. The normal points away from the block.
@@ -19,10 +19,8 @@ struct WebPlane {
     Eigen::Vector3d point = Eigen::Vector3d::Zero();
     Eigen::Vector3d normal = Eigen::Vector3d::UnitZ();
 
-    /// Height of a point above the block face, mm.
-    [[nodiscard]] double height(const Eigen::Vector3d& at) const {
-        return normal.dot(at - point);
-    }
+    /// Height of a point above the block face. Units: mm. Source: none needed. Fails: never.
+    [[nodiscard]] double height(const Eigen::Vector3d& at) const { return normal.dot(at - point); }
 };
 
 /// The section square to the bend line at a station: outward in the web plane, and up from it.
@@ -36,7 +34,7 @@ struct Section {
         : plane(web), origin(frame.point),
           outward((frame.outward - frame.outward.dot(web.normal) * web.normal).normalized()) {}
 
-    /// Outward distance and height of a point, mm.
+    /// Outward distance and height of a point. Units: mm. Source: none needed. Fails: never.
     [[nodiscard]] Eigen::Vector2d at(const Eigen::Vector3d& point) const {
         return {outward.dot(point - origin), plane.height(point)};
     }

@@ -10,7 +10,7 @@ namespace flangewright::findings {
 
 namespace {
 
-constexpr double straight_enough = 1e-6;  // sagitta over chord
+constexpr double straight_enough = 1e-6; // sagitta over chord
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 /// The points turned and moved so that the chord lies on x about its middle, scaled by its length.
@@ -79,7 +79,8 @@ double curvature_of(const Eigen::Matrix2Xd& points) {
 
 } // namespace
 
-double plan_radius(const Eigen::Ref<const Eigen::Matrix3Xd>& positions, std::span<const int> nodes) {
+double
+plan_radius(const Eigen::Ref<const Eigen::Matrix3Xd>& positions, std::span<const int> nodes) {
     if (nodes.size() < 3) {
         return infinite;
     }

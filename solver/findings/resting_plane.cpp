@@ -2,6 +2,7 @@
 
 #include "mesh/base/check.hpp"
 
+#include <Eigen/Geometry>
 #include <Eigen/LU>
 
 #include <algorithm>
@@ -47,7 +48,8 @@ Heights heights_in(
     }
     for (Eigen::Index k = 0; k < m; ++k) {
         in.height(n + k) = 1e4 * in.size;
-        const double turn = 0.3 + 2 * std::numbers::pi * static_cast<double>(k) / static_cast<double>(m);
+        const double turn =
+            0.3 + 2 * std::numbers::pi * static_cast<double>(k) / static_cast<double>(m);
         if (m == 2) {
             in.columns(1, n + k) = k == 0 ? -10 * in.size : 10 * in.size;
         } else if (m == 3) {
@@ -62,7 +64,7 @@ Heights heights_in(
 struct Support {
     std::vector<Eigen::Index> touching;
     Small plane;
-    SmallSquare inverse;  // of the matrix whose columns are the touching points'
+    SmallSquare inverse; // of the matrix whose columns are the touching points'
 };
 
 void put_plane_through(Support& support, const Heights& in) {
@@ -78,26 +80,16 @@ void put_plane_through(Support& support, const Heights& in) {
     support.plane = support.inverse.transpose() * height;
 }
 
-/// A point below the plane, or -1: the lowest, or the first one found when `take_first` (which
-/// can't go round in circles).
-Eigen::Index point_below(const Support& support, const Heights& in, bool take_first) {
-    const double slack = 1e-12 * in.size;
+/// The point farthest below the plane, or -1.
+Eigen::Index point_below(const Support& support, const Heights& in) {
     const Eigen::VectorXd gap = in.height - in.columns.transpose() * support.plane;
-    if (take_first) {
-        for (Eigen::Index i = 0; i < gap.size(); ++i) {
-            if (gap(i) < -slack) {
-                return i;
-            }
-        }
-        return -1;
-    }
     Eigen::Index lowest = 0;
-    return gap.minCoeff(&lowest) < -slack ? lowest : -1;
+    return gap.minCoeff(&lowest) < -1e-12 * in.size ? lowest : -1;
 }
 
 /// Which touching point gives way to `entering` so that the others still surround the weight.
 Eigen::Index giving_way(const Support& support, const Heights& in, Eigen::Index entering) {
-    const Small share = support.inverse.col(0);  // of the weight, carried by each touching point
+    const Small share = support.inverse.col(0); // of the weight, carried by each touching point
     const Small change = support.inverse * in.columns.col(entering);
     Eigen::Index leaving = -1;
     double least = std::numeric_limits<double>::infinity();
@@ -106,10 +98,7 @@ Eigen::Index giving_way(const Support& support, const Heights& in, Eigen::Index 
             continue;
         }
         const double ratio = std::max(share(k), 0.0) / change(k);
-        const bool is_tie_won = leaving >= 0 && ratio == least
-            && support.touching[static_cast<std::size_t>(k)]
-                < support.touching[static_cast<std::size_t>(leaving)];
-        if (ratio < least || is_tie_won) {
+        if (ratio < least) {
             least = ratio;
             leaving = k;
         }
@@ -125,9 +114,9 @@ Support find_support(const Heights& in) {
         support.touching.push_back(n + k);
     }
     put_plane_through(support, in);
-    const Eigen::Index patience = 100 + n;
-    for (Eigen::Index pass = 0; pass < 20 * patience; ++pass) {
-        const Eigen::Index entering = point_below(support, in, pass > patience);
+    const Eigen::Index enough = 100 + 10 * n;
+    for (Eigen::Index pass = 0; pass < enough; ++pass) {
+        const Eigen::Index entering = point_below(support, in);
         if (entering < 0) {
             break;
         }
@@ -142,6 +131,18 @@ Support find_support(const Heights& in) {
     const Eigen::VectorXd gap = in.height - in.columns.transpose() * support.plane;
     support.plane(0) += std::min(0.0, gap.head(n).minCoeff());
     return support;
+}
+
+/// The weight moved by next to nothing, off any line between points of a regular mesh: where the
+/// part could rock, the move decides, and the search can't go round in circles.
+Eigen::Vector3d
+nudged(const Eigen::Vector3d& weight, const Eigen::Matrix3Xd& points, const TiltDirections& tilts) {
+    const double step = 1e-9 * (points.colwise() - weight).colwise().norm().maxCoeff();
+    Eigen::Vector3d moved = weight;
+    for (std::size_t j = 0; j < tilts.size(); ++j) {
+        moved += step * (j == 0 ? 0.618 : 0.414) * tilts[j];
+    }
+    return moved;
 }
 
 /// The tilt directions laid into the plane of the new normal.
@@ -160,17 +161,18 @@ RestingPlane find_resting_plane(
     const Eigen::Matrix3Xd& points, const Eigen::Vector3d& weight, const TiltDirections& tilts
 ) {
     check(points.cols() > 0 && tilts.size() <= 2, "a part rests on at least one point");
+    const Eigen::Vector3d centre = nudged(weight, points, tilts);
     RestingPlane resting;
     TiltDirections directions = tilts;
     for (int pass = 0; pass < 8; ++pass) {
-        const Heights in = heights_in(points, weight, resting.normal, directions);
+        const Heights in = heights_in(points, centre, resting.normal, directions);
         const Support support = find_support(in);
         Eigen::Vector3d normal = resting.normal;
         for (std::size_t j = 0; j < directions.size(); ++j) {
             normal -= support.plane(static_cast<Eigen::Index>(j) + 1) * directions[j];
         }
         normal.normalize();
-        resting.point = weight + support.plane(0) * resting.normal;
+        resting.point = centre + support.plane(0) * resting.normal;
         resting.supports.clear();
         for (const Eigen::Index at : support.touching) {
             if (at < points.cols()) {

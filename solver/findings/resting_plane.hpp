@@ -14,9 +14,9 @@ using TiltDirections = std::vector<Eigen::Vector3d>;
 
 /// The plane found.
 struct RestingPlane {
-    Eigen::Vector3d point = Eigen::Vector3d::Zero();       ///< of the plane, beneath the place given
-    Eigen::Vector3d normal = Eigen::Vector3d::UnitZ();  ///< unit, toward the points
-    std::vector<int> supports;  ///< columns of `points` that touch: as many as tilts, plus one
+    Eigen::Vector3d point = Eigen::Vector3d::Zero(); ///< of the plane, beneath the place given
+    Eigen::Vector3d normal = Eigen::Vector3d::UnitZ(); ///< unit, toward the points
+    std::vector<int> supports; ///< columns of `points` that touch: as many as tilts, plus one
 };
 
 /// The part is set down: the plane below all points, highest at `weight` (measured along its own

@@ -10,14 +10,14 @@ namespace flangewright::findings {
 namespace {
 
 constexpr int n_path_steps = 2000;
-constexpr int n_layers_each_side = 1000;  // even: Simpson's rule takes them in pairs
+constexpr int n_layers_each_side = 1000; // even: Simpson's rule takes them in pairs
 
 /// Elastic constants in the form the return to the yield surface needs.
 struct Elastic {
     double plane_strain_modulus;
     double poisson_ratio;
-    double sum_stiffness;         // E / (2 (1 - nu)): how the sum of both stresses relaxes
-    double difference_stiffness;  // 3 G: how their difference relaxes
+    double sum_stiffness; // E / (2 (1 - nu)): how the sum of both stresses relaxes
+    double difference_stiffness; // 3 G: how their difference relaxes
 };
 
 Elastic elastic_of(const material::SheetMaterial& material) {
@@ -35,7 +35,8 @@ struct Trial {
 /// Squared equivalent stress after a plastic step of length `increment` at flow stress `flow`.
 double relaxed_square(const Trial& trial, const Elastic& elastic, double increment, double flow) {
     const double sum = trial.sum / (1 + elastic.sum_stiffness * increment / flow);
-    const double difference = trial.difference / (1 + elastic.difference_stiffness * increment / flow);
+    const double difference =
+        trial.difference / (1 + elastic.difference_stiffness * increment / flow);
     return 0.25 * sum * sum + 0.75 * difference * difference;
 }
 
@@ -60,10 +61,7 @@ double plastic_increment(
 }
 
 FibrePoint stretched_further(
-    const FibrePoint& from,
-    double step,
-    const Elastic& elastic,
-    const material::HardeningLaw& law
+    const FibrePoint& from, double step, const Elastic& elastic, const material::HardeningLaw& law
 ) {
     FibrePoint to = from;
     to.strain += step;
@@ -78,7 +76,8 @@ FibrePoint stretched_further(
     to.plastic_strain += increment;
     const double flow = law.at(to.plastic_strain).stress;
     const double sum = trial.sum / (1 + elastic.sum_stiffness * increment / flow);
-    const double difference = trial.difference / (1 + elastic.difference_stiffness * increment / flow);
+    const double difference =
+        trial.difference / (1 + elastic.difference_stiffness * increment / flow);
     to.stress = 0.5 * (sum + difference);
     to.transverse_stress = 0.5 * (sum - difference);
     return to;
@@ -104,7 +103,7 @@ double half_moment(const std::vector<FibrePoint>& path, double mid_radius, doubl
         const double weight = i == n_layers_each_side ? 1 : (i % 2 == 1 ? 4 : 2);
         sum += weight * y * stress_at(path, std::log1p(y / mid_radius));
     }
-    return sum * step / 3;
+    return sum * std::abs(step) / 3;
 }
 
 } // namespace
@@ -124,8 +123,7 @@ std::vector<FibrePoint> stretch_in_plane_strain(
     return path;
 }
 
-BentStrip
-bend_strip(const material::SheetMaterial& material, double thickness, double mid_radius) {
+BentStrip bend_strip(const material::SheetMaterial& material, double thickness, double mid_radius) {
     check(thickness > 0 && mid_radius > 0.5 * thickness, "the inside radius of a bend is positive");
     const double t = thickness;
     const double R = mid_radius;

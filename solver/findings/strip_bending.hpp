@@ -9,20 +9,20 @@ namespace flangewright::findings {
 
 /// One point of the stress path of a fibre stretched in plane strain.
 struct FibrePoint {
-    double strain = 0;             ///< log, along the fibre
-    double stress = 0;             ///< along the fibre, MPa
-    double transverse_stress = 0;  ///< along the bend line, where the strain is held at zero, MPa
-    double plastic_strain = 0;     ///< equivalent
+    double strain = 0; ///< log, along the fibre
+    double stress = 0; ///< along the fibre, MPa
+    double transverse_stress = 0; ///< along the bend line, where the strain is held at zero, MPa
+    double plastic_strain = 0; ///< equivalent
 };
 
 /// A strip bent over a radius, loaded, and what it loses when let go.
 struct BentStrip {
-    double moment = 0;             ///< about the mid-surface, N mm per mm of width
-    double curvature_loss = 0;     ///< elastic unloading, 1/mm
-    double springback_per_angle = 0;  ///< angle lost per angle turned, arc length kept
-    double outer_strain = 0;       ///< log, outer fibre
-    double outer_stress = 0;       ///< loaded, MPa
-    double outer_stress_released = 0;  ///< MPa
+    double moment = 0; ///< about the mid-surface, N mm per mm of width
+    double curvature_loss = 0; ///< elastic unloading, 1/mm
+    double springback_per_angle = 0; ///< angle lost per angle turned, arc length kept
+    double outer_strain = 0; ///< log, outer fibre
+    double outer_stress = 0; ///< loaded, MPa
+    double outer_stress_released = 0; ///< MPa
 };
 
 /// Stress path of a fibre stretched to `largest_strain` in `n_steps` equal strain steps: isotropic

@@ -9,9 +9,9 @@ namespace flangewright::findings {
 
 /// The thinnest place of the part.
 struct Thinnest {
-    double thinning = 0;  ///< 1 - t/t0; negative when the whole sheet has become thicker
-    double station = 0;   ///< mm
-    double distance = 0;  ///< flat, past the bend tangent, mm
+    double thinning = 0; ///< 1 - t/t0; negative when the whole sheet has become thicker
+    double station = 0; ///< mm
+    double distance = 0; ///< flat, past the bend tangent, mm
 };
 
 /// Units: mm. Source: design definition (docs/theory-findings.md, "Thinning"). Fails: never.

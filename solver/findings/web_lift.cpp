@@ -11,7 +11,7 @@ namespace flangewright::findings {
 
 namespace {
 
-constexpr double on_the_line = 1e-6;  // mm of flat distance that still counts as the bend tangent
+constexpr double on_the_line = 1e-6; // mm of flat distance that still counts as the bend tangent
 
 Eigen::Vector3d block_face_point(const PartShape& shape, int node) {
     return shape.positions.col(node) - 0.5 * shape.thickness(node) * shape.directors.col(node);

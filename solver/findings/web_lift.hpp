@@ -14,12 +14,12 @@ namespace flangewright::findings {
 
 /// How the web sits.
 struct WebLift {
-    WebPlane plane;                ///< the block face; its point lies beneath the web's centroid
-    Eigen::Vector2d slopes = Eigen::Vector2d::Zero();  ///< rise of the face per mm along x and y
+    WebPlane plane; ///< the block face; its point lies beneath the web's centroid
+    Eigen::Vector2d slopes = Eigen::Vector2d::Zero(); ///< rise of the face per mm along x and y
     std::vector<int> web_nodes;
-    Eigen::VectorXd gaps;          ///< per web node, square to the face, mm
-    double largest = 0;            ///< web lift, mm
-    std::vector<int> supports;     ///< nodes that touch
+    Eigen::VectorXd gaps; ///< per web node, square to the face, mm
+    double largest = 0; ///< web lift, mm
+    std::vector<int> supports; ///< nodes that touch
 };
 
 /// How the part may tilt on the block: freely when both ends are free; not out of the planes of

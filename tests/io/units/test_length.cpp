@@ -37,8 +37,19 @@ TEST(Length, WithoutUnitIsInTheFilesUnit) {
 
 TEST(Length, RefusesWhatIsNone) {
     for (const char* text :
-         {"", "mm", "thick", "1/0 in", "1/ in", "0.8 mmm", "1.5 1/4 in", "nan", "inf mm", "--1 mm",
-          "0x10 mm", "1 2 in", "1 kg"}) {
+         {"",
+          "mm",
+          "thick",
+          "1/0 in",
+          "1/ in",
+          "0.8 mmm",
+          "1.5 1/4 in",
+          "nan",
+          "inf mm",
+          "--1 mm",
+          "0x10 mm",
+          "1 2 in",
+          "1 kg"}) {
         EXPECT_FALSE(read_length(text, LengthUnit::millimetre).has_value()) << text;
     }
     EXPECT_EQ(

@@ -1,0 +1,30 @@
+# Installs headers below include/flangewright, the libraries, the program, and a CMake package.
+# Component `io` is apart: only who asks for it needs VTK to link.
+include(CMakePackageConfigHelpers)
+
+set(package_folder "${CMAKE_INSTALL_LIBDIR}/cmake/flangewright")
+set(header_folder "${CMAKE_INSTALL_INCLUDEDIR}/flangewright")
+
+install(TARGETS flangewright_mesh flangewright_solver
+    EXPORT flangewrightTargets
+    FILE_SET HEADERS DESTINATION "${header_folder}")
+install(TARGETS flangewright_io
+    EXPORT flangewrightIoTargets
+    FILE_SET HEADERS DESTINATION "${header_folder}")
+foreach(set flangewrightTargets flangewrightIoTargets)
+    install(EXPORT ${set} NAMESPACE flangewright:: DESTINATION "${package_folder}")
+endforeach()
+if(TARGET flangewright)
+    install(TARGETS flangewright)
+endif()
+
+configure_package_config_file(
+    "${CMAKE_CURRENT_LIST_DIR}/flangewrightConfig.cmake.in"
+    "${PROJECT_BINARY_DIR}/flangewrightConfig.cmake"
+    INSTALL_DESTINATION "${package_folder}")
+write_basic_package_version_file("${PROJECT_BINARY_DIR}/flangewrightConfigVersion.cmake"
+    COMPATIBILITY SameMinorVersion)
+install(FILES
+    "${PROJECT_BINARY_DIR}/flangewrightConfig.cmake"
+    "${PROJECT_BINARY_DIR}/flangewrightConfigVersion.cmake"
+    DESTINATION "${package_folder}")

@@ -1,0 +1,102 @@
+#include "io/case_file/sections.hpp"
+
+#include <array>
+
+namespace flangewright::case_file {
+
+namespace {
+
+using key_file::Measure;
+using key_file::Need;
+using key_file::TableReader;
+using key_file::ValueRule;
+
+const std::array<std::string, 3> curve_words{"straight", "concave", "convex"};
+constexpr std::array curves{
+    outline::Curve::straight, outline::Curve::concave, outline::Curve::convex};
+
+ValueRule radius_rule(const std::string& key) {
+    return {
+        .key = key,
+        .measure = Measure::length,
+        .lowest = 2,
+        .highest = 10'000,
+        .reason = "a larger radius is as good as straight",
+        .remedy = "check the unit, or write curve = \"straight\""};
+}
+
+void read_radius(TableReader& table, BendLineSection& line) {
+    const bool has_radius = table.has("radius");
+    const bool has_wall_radius = table.has("wall_radius");
+    if (has_radius && has_wall_radius) {
+        table.object_found(
+            "wall_radius",
+            "both radius and wall_radius",
+            "one of them",
+            "keep radius for the bend tangent line, or wall_radius for the block's outline"
+        );
+    } else if (has_wall_radius) {
+        line.wall_radius = table.value(radius_rule("wall_radius"));
+    } else {
+        line.radius = table.value(radius_rule("radius"));
+    }
+}
+
+void read_arc(TableReader& table, BendLineSection& line) {
+    read_radius(table, line);
+    line.sweep = table.value(
+        {.key = "sweep",
+         .measure = Measure::angle,
+         .lowest = 0.5,
+         .highest = 180,
+         .reason = "degrees of the arc; a longer one is run as a slice with end = \"continues\"",
+         .remedy = "write the degrees the arc turns through"}
+    );
+    if (table.has("length")) {
+        table.object("length", "radius and sweep for an arc", "delete length");
+    }
+}
+
+void read_straight(TableReader& table, BendLineSection& line) {
+    line.length = table.value(
+        {.key = "length",
+         .measure = Measure::length,
+         .lowest = 1,
+         .highest = 3000,
+         .reason = "the length of one flange",
+         .remedy = "check the unit; a longer one is run as a slice with end = \"continues\""}
+    );
+    for (const char* key : {"radius", "wall_radius", "sweep"}) {
+        if (table.has(key)) {
+            table.object(
+                key,
+                "no " + std::string(key) + " on a straight bend line",
+                "delete it, or write curve = \"concave\" or \"convex\""
+            );
+        }
+    }
+}
+
+} // namespace
+
+BendLineSection read_bend_line(TableReader& table) {
+    BendLineSection line;
+    const std::optional<std::string> word = table.word("curve", curve_words, Need::required);
+    if (!word) {
+        return line; // which keys belong to it is not known, so none is called unknown
+    }
+    for (std::size_t i = 0; i < curves.size(); ++i) {
+        if (curve_words.at(i) == *word) {
+            line.curve = curves.at(i);
+        }
+    }
+    if (line.curve == outline::Curve::straight) {
+        read_straight(table, line);
+    } else {
+        read_arc(table, line);
+    }
+    table.finish();
+    return line;
+}
+
+} // namespace flangewright::case_file

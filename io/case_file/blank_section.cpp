@@ -1,0 +1,74 @@
+#include "io/case_file/sections.hpp"
+
+#include <array>
+
+namespace flangewright::case_file {
+
+namespace {
+
+using key_file::Measure;
+using key_file::Need;
+using key_file::TableReader;
+
+const std::array<std::string, 2> end_words{"free", "continues"};
+
+job::EndKind read_end(TableReader& table, const std::string& key) {
+    const std::optional<std::string> word = table.word(key, end_words, Need::optional);
+    return word == "continues" ? job::EndKind::continues : job::EndKind::free;
+}
+
+void read_flange(TableReader& table, BlankSection& blank) {
+    const bool has_depth = table.has("flange_depth");
+    const bool has_width = table.has("flat_width");
+    if (has_depth && has_width) {
+        table.object_found(
+            "flat_width",
+            "both flange_depth and flat_width",
+            "one of them",
+            "keep flange_depth from the drawing, or flat_width as the blank is cut"
+        );
+        return;
+    }
+    const key_file::ValueRule rule{
+        .key = has_width ? "flat_width" : "flange_depth",
+        .measure = Measure::length,
+        .lowest = 1,
+        .highest = 300,
+        .reason = has_width ? "flat, from the bend tangent to the cut edge, trim allowance included"
+                            : "from the web's outside face to the net edge, along the flange",
+        .remedy = "check the unit against the drawing"};
+    (has_width ? blank.flat_width : blank.flange_depth) = table.value(rule);
+}
+
+} // namespace
+
+BlankSection read_blank(TableReader& table) {
+    BlankSection blank;
+    blank.web_width = table.value(
+        {.key = "web_width",
+         .measure = Measure::length,
+         .lowest = 2,
+         .highest = 1000,
+         .reason = "from the web's edge to the bend tangent; far metal changes nothing",
+         .remedy = "check the unit; a narrower strip of the web gives the same answer"}
+    );
+    read_flange(table, blank);
+    blank.trim_allowance = table.value(
+        {.key = "trim_allowance",
+         .measure = Measure::length,
+         .lowest = 0,
+         .highest = 50,
+         .reason = "left on to be cut off after forming",
+         .remedy = "check the unit; about 1/4 in is usual",
+         .need = Need::optional}
+    );
+    if (!blank.trim_allowance && !table.has("trim_allowance")) {
+        blank.trim_allowance = 0;
+    }
+    blank.start = read_end(table, "start");
+    blank.end = read_end(table, "end");
+    table.finish();
+    return blank;
+}
+
+} // namespace flangewright::case_file

@@ -1,0 +1,191 @@
+#include "io/case_file/case_file.hpp"
+
+#include "io/case_file/geometry_check.hpp"
+#include "io/key_file/document.hpp"
+#include "solver/findings/flange_development.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace flangewright::case_file {
+
+namespace {
+
+using key_file::Document;
+using key_file::Need;
+using key_file::Reading;
+using key_file::TableReader;
+
+const std::array<std::string, 2> unit_words{"mm", "in"};
+
+// Tables of a case, alive until the last check has named its key.
+struct Tables {
+    std::optional<TableReader> sheet;
+    std::optional<TableReader> bend_line;
+    std::optional<TableReader> blank;
+    std::optional<TableReader> block;
+    std::optional<TableReader> drive;
+    std::optional<TableReader> run;
+};
+
+Tables open_tables(TableReader& root) {
+    return {
+        root.table("sheet", Need::required),
+        root.table("bend_line", Need::required),
+        root.table("blank", Need::required),
+        root.table("block", Need::required),
+        root.table("drive", Need::required),
+        root.table("run", Need::optional)};
+}
+
+TableReader* pointer_to(std::optional<TableReader>& table) {
+    return table ? &*table : nullptr;
+}
+
+ReadCase read_sections(Tables& tables) {
+    ReadCase parts;
+    parts.bend_line_table = pointer_to(tables.bend_line);
+    parts.blank_table = pointer_to(tables.blank);
+    parts.block_table = pointer_to(tables.block);
+    parts.drive_table = pointer_to(tables.drive);
+    if (tables.sheet) {
+        parts.sheet = read_sheet(*tables.sheet);
+    }
+    if (tables.bend_line) {
+        parts.bend_line = read_bend_line(*tables.bend_line);
+    }
+    if (tables.blank) {
+        parts.blank = read_blank(*tables.blank);
+    }
+    if (tables.block) {
+        parts.block = read_block(*tables.block);
+    }
+    if (tables.drive) {
+        parts.drive = read_drive(*tables.drive);
+    }
+    return parts;
+}
+
+outline::BendLine line_of(const ReadCase& parts) {
+    const BendLineSection& line = parts.bend_line;
+    if (line.curve == outline::Curve::straight) {
+        return outline::BendLine::straight(*line.length);
+    }
+    const double radius = line.radius ? *line.radius
+                                      : *line.wall_radius
+            - outline_offset(*line.curve, *parts.block.nose_radius, *parts.block.wall_angle);
+    return outline::BendLine::arc(radius, *line.sweep, *line.curve);
+}
+
+// A wall radius of a convex block less its nose can leave nothing of the bend line.
+bool has_line(ReadCase& parts) {
+    if (parts.bend_line.wall_radius && parts.bend_line.curve == outline::Curve::convex
+        && *parts.bend_line.wall_radius <= *parts.block.nose_radius + 2 * *parts.sheet.thickness) {
+        parts.bend_line_table->object(
+            "wall_radius",
+            "more than the nose radius and two thicknesses (the bend line lies inside the wall)",
+            "take a larger wall radius or a smaller nose radius"
+        );
+        return false;
+    }
+    return true;
+}
+
+job::Drive drive_of(const ReadCase& parts) {
+    constexpr double square = 0.5 * std::numbers::pi;
+    const double wall = *parts.block.wall_angle;
+    job::Drive drive;
+    drive.kind = *parts.drive.kind;
+    drive.clearance = parts.drive.clearance;
+    if (drive.kind == job::DriveKind::wiper) {
+        drive.corner_radius =
+            parts.drive.corner_radius.value_or(std::max(2 * *parts.sheet.thickness, 3.0));
+        drive.angle = parts.drive.angle.value_or(std::min(wall, square));
+    } else {
+        drive.angle = parts.drive.angle.value_or(wall);
+    }
+    return drive;
+}
+
+// Only when every section was read without a problem.
+job::Job job_of(const ReadCase& parts) {
+    job::Job job;
+    job.sheet = {*parts.sheet.material, *parts.sheet.thickness, parts.sheet.rolling_direction};
+    job.blank.line = line_of(parts);
+    job.blank.web_width = *parts.blank.web_width;
+    job.blank.trim_allowance = *parts.blank.trim_allowance;
+    job.blank.start = parts.blank.start;
+    job.blank.end = parts.blank.end;
+    job.block.nose_radius = *parts.block.nose_radius;
+    job.block.wall_angle = *parts.block.wall_angle;
+    job.block.backing_setback = *parts.block.backing_setback;
+    job.drive = drive_of(parts);
+    if (parts.blank.flange_depth) {
+        job.blank.flange_depth = *parts.blank.flange_depth;
+        job.blank.flange_width = findings::developed_flange_width(job);
+    } else {
+        job.blank.flange_width = *parts.blank.flat_width;
+    }
+    return job;
+}
+
+void read_head(TableReader& root, CaseFile& result) {
+    if (const auto unit = root.word("unit", unit_words, Need::optional)) {
+        result.unit = *unit == "in" ? units::LengthUnit::inch : units::LengthUnit::millimetre;
+    }
+    root.reading().unit = result.unit;
+    constexpr std::size_t longest_title = 200;
+    result.job.title = root.text("title", Need::required).value_or("");
+    if (root.holds_text("title")
+        && (result.job.title.empty() || result.job.title.size() > longest_title)) {
+        root.object("title", "1 to 200 letters", "say in a line what the part is");
+    }
+}
+
+CaseFileResult case_from(const Document& document) {
+    Reading reading(document.file);
+    TableReader root(reading, document.root, {1, 1}, "");
+    CaseFile result;
+    read_head(root, result);
+    Tables tables = open_tables(root);
+    root.finish();
+    ReadCase parts = read_sections(tables);
+    const RunSection run = tables.run ? read_run(*tables.run) : RunSection{};
+    check_together(parts);
+    reading.report_unknown();
+    if (reading.is_clean() && has_line(parts)) {
+        const std::string title = result.job.title;
+        result.job = job_of(parts);
+        result.job.title = title;
+        result.job.steps = run.steps;
+        result.job.accuracy = run.accuracy;
+        result.job.close_share = run.close_share;
+        check_job(parts, result.job);
+    }
+    if (!reading.is_clean()) {
+        return tl::unexpected(reading.sorted_problems());
+    }
+    return result;
+}
+
+} // namespace
+
+CaseFileResult read_case_text(std::string_view text, const std::string& file) {
+    const Result<Document, InputProblem> document = key_file::document_from(text, file);
+    if (!document) {
+        return tl::unexpected(std::vector<InputProblem>{document.error()});
+    }
+    return case_from(*document);
+}
+
+CaseFileResult read_case_file(const std::filesystem::path& path) {
+    const Result<Document, InputProblem> document = key_file::read_document(path);
+    if (!document) {
+        return tl::unexpected(std::vector<InputProblem>{document.error()});
+    }
+    return case_from(*document);
+}
+
+} // namespace flangewright::case_file

@@ -1,0 +1,218 @@
+#include "io/case_file/geometry_check.hpp"
+
+#include "io/units/angle.hpp"
+#include "io/units/length.hpp"
+#include "solver/findings/flange_development.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace flangewright::case_file {
+
+namespace {
+
+constexpr double square = 0.5 * std::numbers::pi;
+constexpr double angle_slack = 1e-9; // rounding of degrees to radians
+
+std::string shown(double length, key_file::TableReader& table) {
+    const units::LengthUnit unit = table.reading().unit;
+    return unit == units::LengthUnit::inch ? units::side_by_side(length, unit)
+                                           : units::in_mm(length);
+}
+
+void check_nose(ReadCase& parts) {
+    if (!parts.block.nose_radius || !parts.sheet.thickness) {
+        return;
+    }
+    const double least = 0.25 * *parts.sheet.thickness;
+    if (*parts.block.nose_radius < least) {
+        parts.block_table->object(
+            "nose_radius",
+            "at least " + shown(least, *parts.block_table)
+                + " (a quarter of the thickness; a sharper nose cuts the sheet, and shell theory "
+                  "ends)",
+            "round the block's edge further; 1.5 to 2 times the thickness is comfortable for soft "
+            "sheet"
+        );
+    }
+}
+
+void check_web(ReadCase& parts) {
+    if (!parts.blank.web_width || !parts.sheet.thickness) {
+        return;
+    }
+    const double least = 5 * *parts.sheet.thickness;
+    if (*parts.blank.web_width < least) {
+        parts.blank_table->object(
+            "web_width",
+            "at least " + shown(least, *parts.blank_table)
+                + " (5 times the thickness; a narrower web can't be held)",
+            "widen the web"
+        );
+    }
+    if (parts.block.backing_setback && parts.blank.web_width
+        && *parts.block.backing_setback > *parts.blank.web_width - 2 * *parts.sheet.thickness) {
+        parts.block_table->object(
+            "backing_setback",
+            "less than the web width by two thicknesses (else nothing holds the web)",
+            "bring the backing nearer to the bend"
+        );
+    }
+}
+
+void check_drive(ReadCase& parts) {
+    if (!parts.drive.kind || !parts.block.wall_angle) {
+        return;
+    }
+    const double wall = *parts.block.wall_angle;
+    const bool is_wiper = parts.drive.kind == job::DriveKind::wiper;
+    if (is_wiper && wall < square - angle_slack) {
+        parts.drive_table->object_found(
+            "kind",
+            fmt::format("a wiper on a wall of {:g} deg", units::degrees(wall)),
+            "a wiper only with wall_angle of 90 or more (a tool that goes straight down runs into "
+            "a sloping wall)",
+            "write kind = \"leaf\""
+        );
+    }
+    if (!parts.drive.angle) {
+        return;
+    }
+    const double most = is_wiper ? std::min(wall, square) : wall;
+    if (*parts.drive.angle > most + angle_slack) {
+        parts.drive_table->object(
+            "angle",
+            fmt::format(
+                "at most {:g} deg ({})",
+                units::degrees(most),
+                is_wiper && wall > square ? "a tool that goes straight down can't fold past square"
+                                          : "the block's wall stops the flange there"
+            ),
+            "lower the angle, or delete it to drive the flange home"
+        );
+    }
+}
+
+// The flange keys speak of the depth on the drawing or of the flat width; limits are told in
+// theirs.
+struct FlangeKey {
+    std::string name;
+    bool is_depth = false;
+};
+
+FlangeKey flange_key(const ReadCase& parts) {
+    return parts.blank.flat_width ? FlangeKey{"flat_width", false}
+                                  : FlangeKey{"flange_depth", true};
+}
+
+void check_flange_stands(ReadCase& parts, const job::Job& job) {
+    const FlangeKey key = flange_key(parts);
+    const double t = job.sheet.thickness;
+    const double least_width = findings::bend_allowance(job) + 2 * t;
+    const double net_width = job.blank.flange_width - job.blank.trim_allowance;
+    const double least = key.is_depth ? findings::mould_setback(job) + 2 * t
+                                      : least_width + job.blank.trim_allowance;
+    const bool is_short = key.is_depth ? job.blank.flange_depth < least : net_width < least_width;
+    if (is_short) {
+        parts.blank_table->object(
+            key.name,
+            "at least " + shown(least, *parts.blank_table)
+                + " (the bend, two thicknesses of straight flange"
+                + (key.is_depth ? ")" : " and the trim allowance)"),
+            "widen the flange, or take a smaller nose radius"
+        );
+    }
+}
+
+void check_concave_flange(ReadCase& parts, const job::Job& job) {
+    const FlangeKey key = flange_key(parts);
+    const double most_width = job.blank.line.radius() - 2 * job.sheet.thickness;
+    if (job.blank.flange_width <= most_width) { // false for an infinite width as well
+        return;
+    }
+    const double most = key.is_depth
+        ? findings::formed_flange_depth(job, most_width - job.blank.trim_allowance)
+        : most_width;
+    parts.blank_table->object(
+        key.name,
+        "less than " + shown(most, *parts.blank_table)
+            + " (the flat flange reaches inward from a bend line of radius "
+            + shown(job.blank.line.radius(), *parts.blank_table)
+            + ", and the cut edge's radius must stay above two thicknesses)",
+        "take a narrower flange, less trim allowance or a larger bend line radius"
+    );
+}
+
+// The tool comes down inside the curve of the wall.
+void check_room_for_drive(ReadCase& parts, const job::Job& job) {
+    const double offset =
+        -outline_offset(outline::Curve::concave, job.block.nose_radius, job.block.wall_angle);
+    const double needed =
+        offset + job.drive.clearance * job.sheet.thickness + std::max(job.drive.corner_radius, 1.0);
+    if (job.blank.line.radius() <= needed) {
+        parts.bend_line_table->object(
+            parts.bend_line.wall_radius ? "wall_radius" : "radius",
+            "a bend line radius above " + shown(needed, *parts.bend_line_table)
+                + " (nose radius, gap and the drive's corner must fit inside the curve)",
+            "take a larger radius, or a smaller nose or corner radius"
+        );
+    }
+}
+
+void check_convex_web(ReadCase& parts, const job::Job& job) {
+    const double most = job.blank.line.radius() - 2 * job.sheet.thickness;
+    if (job.blank.web_width > most) {
+        parts.blank_table->object(
+            "web_width",
+            "less than " + shown(most, *parts.blank_table)
+                + " (the web reaches inward to the centre of a convex bend line)",
+            "narrow the web, since far metal changes nothing"
+        );
+    }
+}
+
+void check_line_length(ReadCase& parts, const job::Job& job) {
+    constexpr double longest = 3000;
+    const double least = 4 * job.sheet.thickness;
+    const double length = job.blank.line.length();
+    if (length >= least && length <= longest) {
+        return;
+    }
+    const bool is_straight = job.blank.line.curve() == outline::Curve::straight;
+    parts.bend_line_table->object_found(
+        is_straight ? "length" : "sweep",
+        "a bend line " + shown(length, *parts.bend_line_table) + " long",
+        shown(least, *parts.bend_line_table) + " to " + shown(longest, *parts.bend_line_table)
+            + " (four thicknesses, up to one flange)",
+        "change the length of the piece that is computed"
+    );
+}
+
+} // namespace
+
+double outline_offset(outline::Curve curve, double nose_radius, double wall_angle) {
+    const double reach = nose_radius * std::sin(std::min(wall_angle, square));
+    return curve == outline::Curve::concave ? -reach : reach;
+}
+
+void check_together(ReadCase& parts) {
+    check_nose(parts);
+    check_web(parts);
+    check_drive(parts);
+}
+
+void check_job(ReadCase& parts, const job::Job& job) {
+    check_line_length(parts, job);
+    check_flange_stands(parts, job);
+    if (job.blank.line.curve() == outline::Curve::concave) {
+        check_concave_flange(parts, job);
+        check_room_for_drive(parts, job);
+    } else if (job.blank.line.curve() == outline::Curve::convex) {
+        check_convex_web(parts, job);
+    }
+}
+
+} // namespace flangewright::case_file

@@ -1,0 +1,31 @@
+// What no single key can say: whether blank, bend line, block and drive fit each other.
+#pragma once
+
+#include "io/case_file/sections.hpp"
+
+namespace flangewright::case_file {
+
+/// The sections with their readers, so that a problem lands on the key it belongs to.
+struct ReadCase {
+    key_file::TableReader* bend_line_table = nullptr;
+    key_file::TableReader* blank_table = nullptr;
+    key_file::TableReader* block_table = nullptr;
+    key_file::TableReader* drive_table = nullptr;
+    SheetSection sheet;
+    BendLineSection bend_line;
+    BlankSection blank;
+    BlockSection block;
+    DriveSection drive;
+};
+
+/// Checks that need only what is written; each is left out when one of its values is missing.
+void check_together(ReadCase& parts);
+
+/// Checks of the finished job, once the flat width is known.
+void check_job(ReadCase& parts, const job::Job& job);
+
+/// Radius of the block's outline seen from above less the bend tangent line's radius; the nose
+/// reaches furthest out where it is square. Units: mm, rad.
+[[nodiscard]] double outline_offset(outline::Curve curve, double nose_radius, double wall_angle);
+
+} // namespace flangewright::case_file

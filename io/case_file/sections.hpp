@@ -1,0 +1,65 @@
+// The sections of a case file as they are read, before they are looked at together.
+#pragma once
+
+#include "io/key_file/table_reader.hpp"
+#include "solver/job/job.hpp"
+
+#include <optional>
+
+namespace flangewright::case_file {
+
+/// [sheet]. Empty values were missing or wrong and have been reported.
+struct SheetSection {
+    std::optional<material::SheetMaterial> material;
+    std::optional<double> thickness;
+    double rolling_direction = 0;
+};
+[[nodiscard]] SheetSection read_sheet(key_file::TableReader& table);
+
+/// [bend_line]. Exactly one of `radius` and `wall_radius` is set for an arc.
+struct BendLineSection {
+    std::optional<outline::Curve> curve;
+    std::optional<double> length;
+    std::optional<double> radius;
+    std::optional<double> wall_radius;
+    std::optional<double> sweep;
+};
+[[nodiscard]] BendLineSection read_bend_line(key_file::TableReader& table);
+
+/// [blank]. Exactly one of depth and width is set.
+struct BlankSection {
+    std::optional<double> web_width;
+    std::optional<double> flange_depth;
+    std::optional<double> flat_width;
+    std::optional<double> trim_allowance;
+    job::EndKind start = job::EndKind::free;
+    job::EndKind end = job::EndKind::free;
+};
+[[nodiscard]] BlankSection read_blank(key_file::TableReader& table);
+
+/// [block].
+struct BlockSection {
+    std::optional<double> nose_radius;
+    std::optional<double> wall_angle;
+    std::optional<double> backing_setback;
+};
+[[nodiscard]] BlockSection read_block(key_file::TableReader& table);
+
+/// [drive]. Values not written stay empty where the default hangs on other sections.
+struct DriveSection {
+    std::optional<job::DriveKind> kind;
+    double clearance = 1.05;
+    std::optional<double> corner_radius;
+    std::optional<double> angle;
+};
+[[nodiscard]] DriveSection read_drive(key_file::TableReader& table);
+
+/// [run]; all of it may be left out.
+struct RunSection {
+    std::vector<job::StepKind> steps{job::StepKind::bend_down, job::StepKind::release};
+    job::Accuracy accuracy = job::Accuracy::normal;
+    double close_share = 0.8;
+};
+[[nodiscard]] RunSection read_run(key_file::TableReader& table);
+
+} // namespace flangewright::case_file

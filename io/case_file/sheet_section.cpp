@@ -1,0 +1,70 @@
+#include "io/case_file/sections.hpp"
+#include "io/key_file/excerpt.hpp"
+#include "io/key_file/nearest_word.hpp"
+#include "io/sheet_library/material_reader.hpp"
+#include "io/sheet_library/sheet_library.hpp"
+
+namespace flangewright::case_file {
+
+namespace {
+
+using key_file::Measure;
+using key_file::Need;
+using key_file::TableReader;
+
+std::optional<material::SheetMaterial> material_by_name(TableReader& table) {
+    const std::optional<std::string> name = table.text("material", Need::required);
+    if (!name) {
+        return std::nullopt;
+    }
+    if (const sheet_library::KnownSheet* sheet = sheet_library::find_sheet(*name)) {
+        return sheet->material;
+    }
+    const std::vector<std::string> names = sheet_library::resembling_names(*name);
+    table.object(
+        "material",
+        key_file::listed(names),
+        "choose one, see \"flangewright materials\", or write the sheet out in [sheet.material]"
+    );
+    return std::nullopt;
+}
+
+std::optional<material::SheetMaterial> read_sheet_material(TableReader& table) {
+    if (!table.holds_table("material")) {
+        return material_by_name(table);
+    }
+    std::optional<TableReader> inner = table.table("material", Need::required);
+    std::optional<material::SheetMaterial> material = sheet_library::read_material(*inner);
+    inner->finish();
+    return material;
+}
+
+} // namespace
+
+SheetSection read_sheet(TableReader& table) {
+    SheetSection sheet;
+    sheet.material = read_sheet_material(table);
+    sheet.thickness = table.value(
+        {.key = "thickness",
+         .measure = Measure::length,
+         .lowest = 0.1,
+         .highest = 6,
+         .reason = "thinner is foil, thicker is plate and bends by other rules",
+         .remedy = "check the unit of the thickness"}
+    );
+    sheet.rolling_direction = table
+                                  .value(
+                                      {.key = "rolling_direction",
+                                       .measure = Measure::angle,
+                                       .lowest = -180,
+                                       .highest = 180,
+                                       .reason = "degrees from the bend line, 0 is along it",
+                                       .remedy = "measure the angle from the bend line",
+                                       .need = Need::optional}
+                                  )
+                                  .value_or(0);
+    table.finish();
+    return sheet;
+}
+
+} // namespace flangewright::case_file

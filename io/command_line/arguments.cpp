@@ -1,0 +1,207 @@
+// The only file that includes the command-line library.
+#include "io/command_line/arguments.hpp"
+
+#include "io/command_line/command_line.hpp"
+#include "io/key_file/excerpt.hpp"
+#include "io/key_file/input_problem.hpp"
+#include "io/key_file/nearest_word.hpp"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <charconv>
+#include <sstream>
+
+namespace flangewright::command_line {
+
+namespace {
+
+constexpr int most_threads = 256;
+
+OnlyText wrong(std::string key, std::string found, std::string allowed, std::string remedy) {
+    return {
+        bad_input,
+        key_file::line_for(
+            {"command line",
+             0,
+             0,
+             std::move(key),
+             std::move(found),
+             std::move(allowed),
+             std::move(remedy)}
+        ) + "\n"};
+}
+
+// The words as the library leaves them; checked by us so that every message is our own.
+struct RawWords {
+    std::string run_case;
+    std::string out;
+    std::string threads;
+    bool no_pictures = false;
+    std::string check_case;
+    std::string material;
+};
+
+struct Commands {
+    CLI::App app{
+        "Will a hand-formed flange split, how far does it spring back, does the web stay flat?\n"
+        "A forming estimate, not approved data.",
+        "flangewright"};
+    CLI::App* run = nullptr;
+    CLI::App* check = nullptr;
+    CLI::App* materials = nullptr;
+};
+
+void declare_run(Commands& commands, RawWords& words) {
+    commands.run =
+        commands.app.add_subcommand("run", "Bends and releases the part, writes the results");
+    commands.run->add_option("CASE", words.run_case, "case file");
+    commands.run->add_option(
+        "--out", words.out, "folder for the results (CASE-result beside the case)"
+    );
+    commands.run->add_option("--threads", words.threads, "processor cores to use (all)");
+    commands.run->add_flag("--no-pictures", words.no_pictures, "leave the pictures out");
+    commands.run->footer("Example:\n  flangewright run cases/demo/case.toml --out demo-result\n\n"
+                         "Ctrl-C stops the run; finished steps are kept.");
+}
+
+void declare(Commands& commands, RawWords& words) {
+    commands.app.set_version_flag("--version", "flangewright " + program_version());
+    commands.app.footer(
+        "Example:\n  flangewright check cases/demo/case.toml\n\n"
+        "Exit codes: 0 done, 2 wrong input, 3 no equilibrium (what was reached is "
+        "kept),\n4 trouble outside (disk, rights), 70 our own error, 130 interrupted."
+    );
+    declare_run(commands, words);
+    commands.check =
+        commands.app.add_subcommand("check", "Checks a case file and works the job out by hand");
+    commands.check->add_option("CASE", words.check_case, "case file");
+    commands.check->footer("Example:\n  flangewright check cases/demo/case.toml");
+    commands.materials =
+        commands.app.add_subcommand("materials", "Lists the sheets known by name, or shows one");
+    commands.materials->add_option("NAME", words.material, "sheet, e.g. 2024-O");
+    commands.materials->footer("Example:\n  flangewright materials 2024-O");
+    commands.app.allow_extras();
+    for (CLI::App* command : {commands.run, commands.check, commands.materials}) {
+        command->allow_extras();
+    }
+}
+
+std::vector<std::string> known_words(const CLI::App& app) {
+    std::vector<std::string> words;
+    for (const CLI::Option* option : app.get_options()) {
+        if (!option->get_lnames().empty()) {
+            words.push_back("--" + option->get_lnames().front());
+        }
+    }
+    for (const CLI::App* command : app.get_subcommands(nullptr)) {
+        words.push_back(command->get_name());
+    }
+    return words;
+}
+
+std::optional<OnlyText> surplus_word(const CLI::App& app, const std::string& asked) {
+    const std::vector<std::string> surplus = app.remaining();
+    if (surplus.empty()) {
+        return std::nullopt;
+    }
+    const std::vector<std::string> known = known_words(app);
+    const auto nearest = key_file::nearest_word(surplus.front(), known);
+    return wrong(
+        asked,
+        key_file::quoted_excerpt(surplus.front()),
+        key_file::listed(known),
+        nearest ? "write " + *nearest : "see \"" + asked + " --help\""
+    );
+}
+
+OnlyText no_case(const std::string& command) {
+    return wrong(
+        "CASE", "nothing", "the path of a case file", "write flangewright " + command + " CASE"
+    );
+}
+
+Result<Arguments, OnlyText> run_arguments(const RawWords& words) {
+    if (words.run_case.empty()) {
+        return tl::unexpected(no_case("run"));
+    }
+    RunArguments run;
+    run.case_file = words.run_case;
+    run.with_pictures = !words.no_pictures;
+    if (!words.out.empty()) {
+        run.out = words.out;
+    }
+    if (!words.threads.empty()) {
+        const char* end = words.threads.data() + words.threads.size();
+        const auto outcome = std::from_chars(words.threads.data(), end, run.n_threads);
+        if (outcome.ec != std::errc() || outcome.ptr != end || run.n_threads < 1
+            || run.n_threads > most_threads) {
+            return tl::unexpected(wrong(
+                "--threads",
+                key_file::quoted_excerpt(words.threads),
+                fmt::format("1 to {}", most_threads),
+                "write a whole number, or leave it out to use all cores"
+            ));
+        }
+    }
+    return run;
+}
+
+Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& words) {
+    if (const auto problem = surplus_word(commands.app, "flangewright")) {
+        return tl::unexpected(*problem);
+    }
+    for (const CLI::App* command : {commands.run, commands.check, commands.materials}) {
+        if (command->parsed()) {
+            if (const auto problem =
+                    surplus_word(*command, "flangewright " + command->get_name())) {
+                return tl::unexpected(*problem);
+            }
+        }
+    }
+    if (commands.run->parsed()) {
+        return run_arguments(words);
+    }
+    if (commands.check->parsed()) {
+        return words.check_case.empty()
+            ? Result<Arguments, OnlyText>(tl::unexpected(no_case("check")))
+            : CheckArguments{words.check_case};
+    }
+    if (commands.materials->parsed()) {
+        return MaterialsArguments{
+            words.material.empty() ? std::nullopt : std::optional(words.material)};
+    }
+    return tl::unexpected(
+        wrong("command", "nothing", "run, check or materials", "see \"flangewright --help\"")
+    );
+}
+
+} // namespace
+
+std::string program_version() {
+    return FLANGEWRIGHT_VERSION;
+}
+
+Result<Arguments, OnlyText> read_arguments(const std::vector<std::string>& words) {
+    Commands commands;
+    RawWords raw;
+    declare(commands, raw);
+    std::vector<std::string> reversed(words.rbegin(), words.rend()); // as the library wants them
+    try {
+        commands.app.parse(reversed);
+    } catch (const CLI::Success& wanted) { // help or version
+        std::ostringstream text;
+        commands.app.exit(wanted, text, text);
+        return tl::unexpected(OnlyText{done, text.str()});
+    } catch (const CLI::ParseError&) {
+        return tl::unexpected(wrong(
+            "option",
+            words.empty() ? "nothing" : key_file::quoted_excerpt(words.back()),
+            "each option with its value, and once",
+            "see \"flangewright --help\""
+        ));
+    }
+    return chosen(commands, raw);
+}
+
+} // namespace flangewright::command_line

@@ -1,0 +1,46 @@
+// What the user asked for on the command line.
+#pragma once
+
+#include "mesh/base/result.hpp"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace flangewright::command_line {
+
+/// flangewright run CASE ...
+struct RunArguments {
+    std::filesystem::path case_file;
+    std::optional<std::filesystem::path> out;
+    int n_threads = 0; ///< 0: all cores
+    bool with_pictures = true;
+};
+
+/// flangewright check CASE
+struct CheckArguments {
+    std::filesystem::path case_file;
+};
+
+/// flangewright materials [NAME]
+struct MaterialsArguments {
+    std::optional<std::string> name;
+};
+
+using Arguments = std::variant<RunArguments, CheckArguments, MaterialsArguments>;
+
+/// Nothing to do but to say something: help or version (exit code 0), or what is wrong (2).
+struct OnlyText {
+    int exit_code = 0;
+    std::string text;
+};
+
+/// Reads the words after the program's name. Fails: with the text to show and the exit code.
+[[nodiscard]] Result<Arguments, OnlyText> read_arguments(const std::vector<std::string>& words);
+
+/// "0.1.0".
+[[nodiscard]] std::string program_version();
+
+} // namespace flangewright::command_line

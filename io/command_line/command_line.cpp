@@ -1,0 +1,47 @@
+#include "io/command_line/command_line.hpp"
+
+#include "io/command_line/arguments.hpp"
+#include "io/command_line/check_command.hpp"
+#include "io/command_line/materials_command.hpp"
+#include "io/command_line/run_command.hpp"
+
+#include <unistd.h>
+
+#include <algorithm>
+#include <iostream>
+
+namespace flangewright::command_line {
+
+namespace {
+
+// One answer for each command.
+struct Answer {
+    Terminal& terminal;
+
+    int operator()(const RunArguments& arguments) const {
+        return run_case(arguments, terminal, {process::run_job, run_folder::write_outputs});
+    }
+    int operator()(const CheckArguments& arguments) const {
+        return check_case(arguments, terminal);
+    }
+    int operator()(const MaterialsArguments& arguments) const {
+        return show_materials(arguments, terminal);
+    }
+};
+
+} // namespace
+
+int run(int argc, char** argv) {
+    Terminal terminal{std::cout, std::cerr, isatty(STDERR_FILENO) == 1};
+    const std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
+    const Result<Arguments, OnlyText> arguments = read_arguments(words);
+    if (!arguments) {
+        (arguments.error().exit_code == done ? std::cout : std::cerr) << arguments.error().text;
+        return arguments.error().exit_code;
+    }
+    const int exit_code = std::visit(Answer{terminal}, *arguments);
+    std::cout.flush();
+    return exit_code == done && !std::cout.good() ? static_cast<int>(outside_trouble) : exit_code;
+}
+
+} // namespace flangewright::command_line

@@ -1,0 +1,87 @@
+#include "io/command_line/hand_text.hpp"
+
+#include "io/command_line/words.hpp"
+#include "io/tables/shown_length.hpp"
+#include "io/units/angle.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace flangewright::command_line {
+
+namespace {
+
+std::string degrees_text(double angle) {
+    return tables::shown_number(units::degrees(angle), 2) + " deg";
+}
+
+std::string percent_shown(double fraction) {
+    return tables::shown_number(100 * fraction, 1) + " %";
+}
+
+std::string elongation_text(const material::Sourced& elongation) {
+    if (!elongation.value) {
+        return "not known";
+    }
+    return fmt::format(
+        "{} ({}: {})",
+        percent_shown(*elongation.value),
+        material::word_for(elongation.grade),
+        elongation.source
+    );
+}
+
+std::string block_angle_text(const job::Job& job, const findings::HandCalculation& hand) {
+    return std::isfinite(hand.block_angle_for_wanted) ? fmt::format(
+               "{} for a flange of {}",
+               degrees_text(hand.block_angle_for_wanted),
+               degrees_text(job.block.wall_angle)
+           )
+                                                      : "none: the bend springs back all the way";
+}
+
+} // namespace
+
+std::string sheet_text(const case_file::CaseFile& file) {
+    const material::SheetMaterial& material = file.job.sheet.material;
+    std::string text = fmt::format(
+        "Sheet: {}, {}\n", material.name, tables::shown_length(file.job.sheet.thickness, file.unit)
+    );
+    text += as_columns({
+        {"hardening curve",
+         fmt::format(
+             "{} ({}: {})",
+             material.law_name,
+             material::word_for(material.curve_grade),
+             material.curve_source
+         )},
+        {"uniform elongation", elongation_text(material.uniform_elongation)},
+        {"smallest bend",
+         material.bend_limits.empty()
+             ? "not known"
+             : fmt::format(
+                 "{} ({})", material::word_for(material.bend_grade), material.bend_source
+             )},
+    });
+    return material.note.empty() ? text : text + "  " + material.note + "\n";
+}
+
+std::string hand_text(const case_file::CaseFile& file, const findings::HandCalculation& hand) {
+    const job::Job& job = file.job;
+    return "By hand (long flange away from its ends, no friction):\n"
+        + as_columns({
+            {"flat width, bend tangent to cut edge",
+             tables::shown_layout_length(hand.flat_width, file.unit)},
+            {"bend allowance", tables::shown_length(hand.bend_allowance, file.unit)},
+            {"bend tangent to mould point", tables::shown_length(hand.mould_setback, file.unit)},
+            {"edge stretch", percent_shown(hand.edge_stretch)},
+            {"edge thickness",
+             tables::shown_length(job.sheet.thickness * hand.edge_thickness_ratio, file.unit)},
+            {"stretch of the bend's outer fibre", percent_shown(std::expm1(hand.bend_strain))},
+            {"springback of an ideal strip", degrees_text(hand.springback)},
+            {"angle to cut the block to", block_angle_text(job, hand)},
+        });
+}
+
+} // namespace flangewright::command_line

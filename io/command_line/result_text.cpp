@@ -1,0 +1,149 @@
+#include "io/command_line/result_text.hpp"
+
+#include "io/command_line/words.hpp"
+#include "io/tables/shown_length.hpp"
+#include "io/units/angle.hpp"
+#include "solver/findings/flange_development.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace flangewright::command_line {
+
+namespace {
+
+using findings::PartFindings;
+using process::JobResult;
+using Row = std::vector<std::string>;
+
+std::string degrees_text(double angle) {
+    return tables::shown_number(units::degrees(angle), 2) + " deg";
+}
+
+std::string spread_text(const findings::Spread& spread) {
+    return fmt::format(
+        "{} ({} to {})",
+        degrees_text(spread.mean),
+        tables::shown_number(units::degrees(spread.least), 2),
+        tables::shown_number(units::degrees(spread.most), 2)
+    );
+}
+
+std::string percent_shown(double percent) {
+    return tables::shown_number(percent, 1) + " %";
+}
+
+const PartFindings* findings_of(const JobResult& result, job::StepKind kind) {
+    const auto found = std::find_if(
+        result.steps.begin(),
+        result.steps.end(),
+        [kind](const process::StepResult& step) { return step.kind == kind; }
+    );
+    return found == result.steps.end() ? nullptr : &found->findings;
+}
+
+void add_held_rows(std::vector<Row>& rows, const JobResult& result, const job::Job& job) {
+    const PartFindings* held = findings_of(result, job::StepKind::bend_down);
+    if (held == nullptr) {
+        return;
+    }
+    rows.push_back(
+        {"flange angle held on the block",
+         spread_text(held->flange_angle),
+         degrees_text(findings::turned_angle(job))}
+    );
+    rows.push_back(
+        {"edge stretch, largest",
+         percent_shown(tables::stretch_percent(held->edge_strain_most)),
+         percent_shown(100 * result.by_hand.edge_stretch)}
+    );
+    rows.push_back(
+        {"thinning, largest",
+         percent_shown(100 * held->thinning_most),
+         percent_shown(100 * (1 - result.by_hand.edge_thickness_ratio)) + " at the edge"}
+    );
+}
+
+void add_released_rows(
+    std::vector<Row>& rows, const JobResult& result, const job::Job& job, units::LengthUnit unit
+) {
+    const PartFindings* released = findings_of(result, job::StepKind::release);
+    if (released == nullptr) {
+        return;
+    }
+    const findings::HandCalculation& hand = result.by_hand;
+    rows.push_back(
+        {"flange angle released",
+         spread_text(released->flange_angle),
+         degrees_text(findings::turned_angle(job) - hand.springback)}
+    );
+    if (released->springback) {
+        rows.push_back(
+            {"springback", spread_text(*released->springback), degrees_text(hand.springback)}
+        );
+    }
+    if (released->springback_middle) {
+        rows.push_back(
+            {"springback away from free ends",
+             spread_text(*released->springback_middle),
+             degrees_text(hand.springback)}
+        );
+    }
+    rows.push_back({"web lift", tables::shown_length(released->web_lift, unit), "-"});
+}
+
+std::string verdict_text(const findings::Verdict& verdict) {
+    std::string text = "Will it split? " + findings::word_for(verdict.word);
+    if (verdict.share_used) {
+        text += fmt::format(
+            ", {} of the allowed strain used", percent_shown(100 * *verdict.share_used)
+        );
+    }
+    text += fmt::format(" (data: {})\n", material::word_for(verdict.grade));
+    return verdict.because.empty() ? text : text + "  " + verdict.because + "\n";
+}
+
+// Why the run ended early, if it did.
+std::string ending_text(const JobResult& result) {
+    const double angle = result.steps.empty() ? 0 : result.steps.back().report.angle_reached;
+    switch (result.reason) {
+    case process::StopReason::done:
+        return "";
+    case process::StopReason::no_equilibrium:
+        return fmt::format(
+            "The run stopped early: no balance of forces was found beyond {}, down to the "
+            "smallest\n"
+            "step. What was reached is kept. Try accuracy = \"fine\", a larger nose radius or more "
+            "clearance.\n\n",
+            degrees_text(angle)
+        );
+    case process::StopReason::stop_requested:
+        return fmt::format(
+            "Stopped as asked at {}; what was reached is kept.\n\n", degrees_text(angle)
+        );
+    }
+    return "";
+}
+
+} // namespace
+
+std::string result_text(const job::Job& job, const JobResult& result, units::LengthUnit unit) {
+    std::string text =
+        "\n" + job.title + "\n\n" + ending_text(result) + verdict_text(result.verdict);
+    std::vector<Row> rows{{"", "finite elements", "by hand"}};
+    add_held_rows(rows, result, job);
+    add_released_rows(rows, result, job, unit);
+    if (rows.size() > 1) {
+        text += "\n" + as_columns(rows);
+    }
+    for (const findings::Disagreement& disagreement : result.disagreements) {
+        text += "  " + disagreement.sentence + "\n";
+    }
+    for (const std::string& warning : result.warnings) {
+        text += "  " + warning + "\n";
+    }
+    return text + "\n" + caution();
+}
+
+} // namespace flangewright::command_line

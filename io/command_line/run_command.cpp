@@ -1,0 +1,180 @@
+#include "io/command_line/run_command.hpp"
+
+#include "io/case_file/case_file.hpp"
+#include "io/command_line/command_line.hpp"
+#include "io/command_line/output_place.hpp"
+#include "io/command_line/progress_line.hpp"
+#include "io/command_line/result_text.hpp"
+#include "io/command_line/run_log.hpp"
+#include "io/command_line/stop_signal.hpp"
+#include "io/command_line/words.hpp"
+
+#include <fmt/format.h>
+
+#include <ostream>
+
+namespace flangewright::command_line {
+
+namespace {
+
+using process::JobResult;
+using process::StopReason;
+
+int exit_code_for(StopReason reason) {
+    switch (reason) {
+    case StopReason::done:
+        return done;
+    case StopReason::no_equilibrium:
+        return no_equilibrium;
+    case StopReason::stop_requested:
+        return interrupted;
+    }
+    return internal_error;
+}
+
+std::string reason_text(StopReason reason) {
+    switch (reason) {
+    case StopReason::done:
+        return "done";
+    case StopReason::no_equilibrium:
+        return "no equilibrium";
+    case StopReason::stop_requested:
+        return "stopped as asked";
+    }
+    return "";
+}
+
+// One run: everything that its parts share.
+class Run {
+public:
+    Run(const RunArguments& arguments,
+        Terminal& terminal,
+        const case_file::CaseFile& file,
+        const std::filesystem::path& folder)
+        : arguments_(arguments), terminal_(terminal), file_(file), folder_(folder), log_(folder) {
+        log_.note("case " + arguments.case_file.string() + ": " + file.job.title);
+    }
+
+    int go(const Workshop& workshop) {
+        const StopSignal signal; // lives on while results are written, so that they come whole
+        const Result<JobResult> result = solve(workshop, signal);
+        if (!result) {
+            return fail(result.error());
+        }
+        log_steps(*result);
+        return result->steps.empty() ? end_without_steps(*result) : write(workshop, *result);
+    }
+
+private:
+    Result<JobResult> solve(const Workshop& workshop, const StopSignal& signal) {
+        ProgressLine line(terminal_);
+        Monitor monitor;
+        monitor.on_progress = [this, &line](const Progress& progress) {
+            line.show(progress);
+            if (progress.step != step_) {
+                step_ = progress.step;
+                log_.note("begins: " + step_);
+            }
+        };
+        monitor.stop = signal.token();
+        process::RunOptions options;
+        options.n_threads = arguments_.n_threads;
+        return workshop.run_job(file_.job, options, monitor);
+    }
+
+    void log_steps(const JobResult& result) {
+        for (const process::StepResult& step : result.steps) {
+            log_.note(fmt::format(
+                "{}: {}, {} increments, {} iterations, {} cut back, relative residual {:.1e}",
+                process::name_of(step.kind),
+                reason_text(step.report.reason),
+                step.report.n_increments,
+                step.report.n_iterations,
+                step.report.n_cutbacks,
+                step.report.residual
+            ));
+        }
+        for (const std::string& warning : result.warnings) {
+            log_.note("note: " + warning);
+        }
+        log_.note(fmt::format(
+            "{} degrees of freedom, {} threads, {:.1f} s",
+            result.figures.n_degrees_of_freedom,
+            result.figures.n_threads,
+            result.figures.seconds
+        ));
+    }
+
+    int write(const Workshop& workshop, const JobResult& result) {
+        run_folder::OutputRequest request;
+        request.directory = folder_;
+        request.job = file_.job;
+        request.unit = file_.unit;
+        request.with_pictures = arguments_.with_pictures;
+        request.program_version = program_version();
+        request.case_file = arguments_.case_file.string();
+        const auto written = workshop.write_outputs(request, result);
+        if (!written) {
+            return fail(written.error());
+        }
+        terminal_.out << result_text(file_.job, result, file_.unit);
+        for (const std::string& warning : written->warnings) {
+            log_.note("note: " + warning);
+            terminal_.out << warning << "\n";
+        }
+        log_.note(fmt::format("{} files written", written->files.size()));
+        terminal_.out << "\nPage for the build log: " << (folder_ / "sheet.html").string()
+                      << "\nAll results: " << folder_.string() << "\n";
+        return finish(exit_code_for(result.reason));
+    }
+
+    int end_without_steps(const JobResult& result) {
+        terminal_.err << "The run ended before anything was bent (" << reason_text(result.reason)
+                      << "); there is nothing to keep.\n";
+        return finish(exit_code_for(result.reason));
+    }
+
+    int fail(const OutsideProblem& problem) {
+        const std::string line = line_for(problem);
+        terminal_.err << line << "\n";
+        log_.note(line);
+        [[maybe_unused]] const auto logged = log_.finish(); // the trouble was told already
+        return outside_trouble;
+    }
+
+    int finish(int exit_code) {
+        const Result<std::filesystem::path> logged = log_.finish();
+        if (!logged) {
+            terminal_.err << line_for(logged.error()) << "\n";
+            return outside_trouble;
+        }
+        return exit_code;
+    }
+
+    const RunArguments& arguments_;
+    Terminal& terminal_;
+    const case_file::CaseFile& file_;
+    std::filesystem::path folder_;
+    RunLog log_;
+    std::string step_;
+};
+
+} // namespace
+
+int run_case(const RunArguments& arguments, Terminal& terminal, const Workshop& workshop) {
+    const case_file::CaseFileResult file = case_file::read_case_file(arguments.case_file);
+    if (!file) {
+        terminal.err << lines_for(file.error());
+        return bad_input;
+    }
+    const std::filesystem::path wanted =
+        arguments.out.value_or(default_output_folder(arguments.case_file));
+    const Result<std::filesystem::path> folder = prepare_output_folder(wanted);
+    if (!folder) {
+        terminal.err << line_for(folder.error()) << "\n";
+        return outside_trouble;
+    }
+    return Run(arguments, terminal, *file, *folder).go(workshop);
+}
+
+} // namespace flangewright::command_line

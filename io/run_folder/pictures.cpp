@@ -1,0 +1,280 @@
+#include "io/run_folder/pictures.hpp"
+
+#include "io/chart/edge_chart.hpp"
+#include "io/chart/section_picture.hpp"
+#include "io/tables/shown_length.hpp"
+#include "io/units/angle.hpp"
+#include "io/vtk/colour_scale.hpp"
+#include "io/vtk/node_figures.hpp"
+#include "io/vtk/part_picture.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+namespace flangewright::run_folder {
+
+namespace {
+
+using tables::shown_length;
+using tables::shown_number;
+using units::degrees;
+
+/// What every picture needs.
+struct Ground {
+    const tables::RunFacts& facts;
+    const job::Job& job;
+    const process::JobResult& result;
+
+    [[nodiscard]] const process::StepResult& last() const { return result.steps.back(); }
+    [[nodiscard]] const grid::SheetMesh& mesh() const { return result.mesh; }
+    [[nodiscard]] bool has(const Eigen::MatrixXd& field) const {
+        return field.size() >= mesh().n_nodes();
+    }
+};
+
+std::string footer(const Ground& ground) {
+    return fmt::format(
+        "{}  |  flangewright {}, {}  |  a forming estimate, not approved data",
+        vtk::printable(ground.job.title, 60),
+        ground.facts.program_version,
+        ground.facts.date
+    );
+}
+
+/// "Released", "On the block", or how far an unfinished step came.
+std::string state_words(const process::StepResult& step) {
+    const bool is_release = step.kind == job::StepKind::release;
+    if (step.report.reason == process::StopReason::done) {
+        return is_release ? "Released" : "On the block";
+    }
+    return is_release
+        ? fmt::format("Release not finished, {:.0f} % done", 100 * step.report.share_done)
+        : fmt::format(
+            "Bend-down not finished, {} deg reached",
+            shown_number(degrees(step.report.angle_reached), 1)
+        );
+}
+
+vtk::PartPicture part(const Ground& ground, const std::string& title) {
+    const process::StepResult& step = ground.last();
+    vtk::PartPicture picture;
+    picture.text = {title, state_words(step), footer(ground)};
+    picture.positions = step.state.positions;
+    picture.directors = step.state.directors;
+    picture.thickness = step.fields.thickness;
+    return picture;
+}
+
+/// Per-cent figure with its largest value marked.
+void show_percent(vtk::PartPicture& picture, const Eigen::VectorXd& percent) {
+    picture.figure = percent;
+    picture.mark = shown_number(percent.maxCoeff(), 1) + " %";
+    const double top = vtk::round_up(percent.maxCoeff());
+    picture.n_decimals = top < 2 ? 2 : 1;
+}
+
+std::string draw_thinning(const Ground& ground) {
+    const findings::PartFindings& found = ground.last().findings;
+    vtk::PartPicture picture = part(ground, "How far the sheet has thinned");
+    picture.text.subtitle += fmt::format(
+        ". Thinnest at station {}, {} past the bend line in the flat.",
+        shown_length(found.thinning_station, ground.facts.unit),
+        shown_length(found.thinning_distance, ground.facts.unit)
+    );
+    picture.scale_title = "Thinning, %";
+    show_percent(picture, 100 * vtk::thinning(ground.job, ground.last().fields));
+    return vtk::part_picture(ground.mesh(), picture);
+}
+
+std::string
+draw_strain(const Ground& ground, const Eigen::VectorXd& strain, const std::string& where) {
+    vtk::PartPicture picture = part(ground, "Largest stretch " + where);
+    picture.text.subtitle += ". Stretch in whatever direction it is largest, per cent of length.";
+    picture.scale_title = "Stretch, %";
+    show_percent(picture, 100 * strain.array().exp() - 100);
+    return vtk::part_picture(ground.mesh(), picture);
+}
+
+/// A round factor that makes the movement plain to see without folding the part over.
+double exaggeration(double largest_movement, double flange_width) {
+    double chosen = 1;
+    for (const double factor : {2.0, 3.0, 5.0, 10.0, 20.0, 50.0}) {
+        if (factor * largest_movement <= 0.3 * flange_width) {
+            chosen = factor;
+        }
+    }
+    return chosen;
+}
+
+std::string draw_springback(const Ground& ground, const Eigen::Matrix3Xd& moved) {
+    const Eigen::VectorXd distance = moved.colwise().norm().transpose();
+    const double factor = exaggeration(distance.maxCoeff(), ground.job.blank.flange_width);
+    const std::string unit = tables::unit_word(ground.facts.unit);
+    vtk::PartPicture picture = part(ground, "Springback");
+    if (factor > 1) {
+        picture.text.title += fmt::format(", drawn {:.0f} times larger than it is", factor);
+    }
+    const auto& middle = ground.last().findings.springback_middle;
+    if (middle) {
+        picture.text.subtitle = fmt::format(
+            "The flange opens {} deg away from the ends. Grey lines: the part held on the block.",
+            shown_number(degrees(middle->mean), 1)
+        );
+    }
+    picture.positions += (factor - 1) * moved;
+    picture.other_shape = ground.last().state.positions - moved;
+    picture.scale_title = "Movement, " + unit;
+    picture.figure = distance;
+    picture.n_decimals = ground.facts.unit == units::LengthUnit::inch ? 3 : 2;
+    for (double& value : picture.figure) {
+        value = tables::in_unit(value, ground.facts.unit);
+    }
+    picture.mark = shown_number(picture.figure.maxCoeff(), picture.n_decimals) + " " + unit;
+    return vtk::part_picture(ground.mesh(), picture);
+}
+
+/// What the free edge bears, per cent; nothing when the material's data do not say.
+std::optional<double> allowed_edge_percent(const findings::Verdict& verdict) {
+    for (const findings::LimitUse& limit : verdict.limits) {
+        if (limit.place == "free edge" && limit.allowed) {
+            return 100 * *limit.allowed;
+        }
+    }
+    return std::nullopt;
+}
+
+std::string draw_edge(const Ground& ground) {
+    chart::EdgeChart chart;
+    chart.text = {"Stretch of the free edge", state_words(ground.last()), footer(ground)};
+    chart.station_title = "Station along the bend line, " + tables::unit_word(ground.facts.unit);
+    for (const findings::StationFindings& at : ground.last().findings.stations) {
+        chart.stations.push_back(tables::in_unit(at.station, ground.facts.unit));
+        chart.stretch_percent.push_back(tables::stretch_percent(at.edge_strain));
+    }
+    chart.allowed_percent = allowed_edge_percent(ground.result.verdict);
+    chart.by_hand_percent = 100 * ground.result.by_hand.edge_stretch;
+    chart.text.subtitle += chart.allowed_percent
+        ? ". Thick line: computed, at mid-thickness, along the edge."
+        : ". Thick line: computed. What this sheet bears is not known.";
+    return chart::edge_chart(chart);
+}
+
+const process::StepResult* held_step(const process::JobResult& result) {
+    for (auto step = result.steps.rbegin(); step != result.steps.rend(); ++step) {
+        if (step->kind == job::StepKind::bend_down) {
+            return &*step;
+        }
+    }
+    return nullptr;
+}
+
+std::string draw_section(const Ground& ground, const process::StepResult& held) {
+    const auto& lines = ground.mesh().station_lines;
+    const std::vector<int>& nodes = lines[lines.size() / 2];
+    const double station = ground.mesh().station(nodes.front());
+    const outline::LineFrame frame = ground.job.blank.line.frame(station);
+    const auto cut = [&](const process::StepResult& step) {
+        return chart::section_through(
+            nodes, frame, step.state.positions, step.state.directors, step.fields.thickness
+        );
+    };
+    const auto caption = [&](const process::StepResult& step) {
+        const double angle = step.findings.stations.size() > lines.size() / 2
+            ? step.findings.stations[lines.size() / 2].flange_angle
+            : std::numeric_limits<double>::quiet_NaN();
+        const bool is_whole = step.report.reason == process::StopReason::done;
+        return fmt::format(
+            "{}: flange at {} deg",
+            is_whole ? state_words(step) : std::string("Not finished"),
+            shown_number(degrees(angle), 1)
+        );
+    };
+    chart::SectionPicture picture;
+    picture.text = {
+        "Section square to the bend line",
+        fmt::format(
+            "At station {}, to scale. Flange angle turned through from the web.",
+            shown_length(station, ground.facts.unit)
+        ),
+        footer(ground)};
+    picture.held = cut(held);
+    picture.held_caption = caption(held);
+    if (ground.last().kind == job::StepKind::release) {
+        picture.released = cut(ground.last());
+        picture.released_caption = caption(ground.last());
+    }
+    const bool is_inch = ground.facts.unit == units::LengthUnit::inch;
+    picture.ruler_length = is_inch ? 6.35 : 5;
+    picture.ruler_caption = is_inch ? "1/4 in" : "5 mm";
+    return chart::section_picture(ground.job, picture);
+}
+
+} // namespace
+
+std::vector<PlannedPicture> plan_pictures(
+    const tables::RunFacts& facts, const job::Job& job, const process::JobResult& result
+) {
+    std::vector<PlannedPicture> plan;
+    if (result.steps.empty()) {
+        return plan;
+    }
+    const Ground ground{facts, job, result};
+    const shell::SheetFields& fields = ground.last().fields;
+    const bool has_shape =
+        ground.has(fields.thickness) && ground.has(ground.last().state.directors);
+    if (has_shape) {
+        plan.push_back({"thinning.png", "How far the sheet has thinned", [=] {
+                            return draw_thinning(ground);
+                        }});
+    }
+    if (has_shape && ground.has(fields.major_outer_face)) {
+        plan.push_back(
+            {"stretch-outer-face.png",
+             "Largest stretch on the outer face",
+             [=, &fields] {
+                 return draw_strain(ground, fields.major_outer_face, "on the outer face");
+             }}
+        );
+    }
+    if (has_shape && ground.has(fields.major_mid)) {
+        plan.push_back({"stretch-mid.png", "Largest stretch at mid-thickness", [=, &fields] {
+                            return draw_strain(ground, fields.major_mid, "at mid-thickness");
+                        }});
+    }
+    const std::optional<Eigen::Matrix3Xd> moved = vtk::springback(result, result.steps.size() - 1);
+    if (has_shape && moved) {
+        plan.push_back({"springback.png", "Springback, exaggerated as the picture says", [=] {
+                            return draw_springback(ground, *moved);
+                        }});
+    }
+    if (ground.last().findings.stations.size() > 1) {
+        plan.push_back({"edge-stretch.png", "Stretch of the free edge along the bend line", [=] {
+                            return draw_edge(ground);
+                        }});
+    }
+    const process::StepResult* held = held_step(result);
+    if (has_shape && held != nullptr && ground.has(held->fields.thickness)
+        && !result.mesh.station_lines.empty()) {
+        plan.push_back({"section.png", "Section half way along, on the block and released", [=] {
+                            return draw_section(ground, *held);
+                        }});
+    }
+    return plan;
+}
+
+bool is_picture_name(const std::string& name) {
+    constexpr std::array<const char*, 6> names{
+        "thinning.png",
+        "stretch-outer-face.png",
+        "stretch-mid.png",
+        "springback.png",
+        "edge-stretch.png",
+        "section.png"};
+    return std::ranges::find(names, name) != names.end();
+}
+
+} // namespace flangewright::run_folder

@@ -1,0 +1,104 @@
+#include "io/sheet_page/case_part.hpp"
+
+#include "io/sheet_page/html.hpp"
+#include "io/tables/shown_length.hpp"
+#include "io/units/angle.hpp"
+
+#include <fmt/format.h>
+
+namespace flangewright::sheet_page {
+
+namespace {
+
+using tables::shown_layout_length;
+using tables::shown_length;
+using tables::shown_number;
+using units::degrees;
+
+std::string line_words(const outline::BendLine& line, units::LengthUnit unit) {
+    if (line.curve() == outline::Curve::straight) {
+        return "straight, " + shown_layout_length(line.length(), unit) + " long";
+    }
+    const bool is_concave = line.curve() == outline::Curve::concave;
+    return fmt::format(
+        "{}, radius {}, sweep {} deg, {} long",
+        is_concave ? "concave arc (the flange must stretch)"
+                   : "convex arc (the flange must shrink)",
+        shown_layout_length(line.radius(), unit),
+        shown_number(degrees(line.sweep()), 1),
+        shown_layout_length(line.length(), unit)
+    );
+}
+
+std::string end_words(const job::Blank& blank) {
+    const auto word = [](job::EndKind kind) {
+        return kind == job::EndKind::free ? "cut" : "the part goes on (plane of symmetry)";
+    };
+    return blank.start == blank.end
+        ? fmt::format("both: {}", word(blank.start))
+        : fmt::format("start: {}; end: {}", word(blank.start), word(blank.end));
+}
+
+std::string drive_words(const job::Job& job, units::LengthUnit unit) {
+    const std::string to_angle =
+        fmt::format("driven to {} deg", shown_number(degrees(job.drive.angle), 1));
+    if (job.drive.kind == job::DriveKind::leaf) {
+        return "leaf that turns about the nose, " + to_angle;
+    }
+    return fmt::format(
+        "wiper straight down, gap {} of the thickness, corner radius {}, {}",
+        shown_number(job.drive.clearance, 2),
+        shown_length(job.drive.corner_radius, unit),
+        to_angle
+    );
+}
+
+std::string sheet_rows(const job::Job& job, units::LengthUnit unit) {
+    const material::SheetMaterial& material = job.sheet.material;
+    return row("Sheet", {safe(material.name)})
+        + row("Thickness", {shown_length(job.sheet.thickness, unit)})
+        + row("Rolling direction",
+              {shown_number(degrees(job.sheet.rolling_direction), 0)
+               + " deg from the bend line (not used in this estimate)"})
+        + row("Stress-strain data",
+              {fmt::format(
+                  "{}, {}",
+                  safe(material::word_for(material.curve_grade)),
+                  safe(material.curve_source)
+              )});
+}
+
+std::string blank_rows(const job::Blank& blank, units::LengthUnit unit) {
+    return row("Bend line", {line_words(blank.line, unit)})
+        + row("Ends of the blank", {end_words(blank)})
+        + row("Web, edge to bend tangent", {shown_layout_length(blank.web_width, unit)})
+        + row("Flange depth wanted, outside face of web to net edge",
+              {shown_layout_length(blank.flange_depth, unit)})
+        + row("Flat width, bend tangent to free edge",
+              {shown_layout_length(blank.flange_width, unit)})
+        + row("Trim allowance in that width", {shown_layout_length(blank.trim_allowance, unit)});
+}
+
+std::string block_rows(const job::Job& job, units::LengthUnit unit) {
+    const job::Block& block = job.block;
+    return row("Nose radius of the block", {shown_length(block.nose_radius, unit)})
+        + row("Block turned through, face to wall",
+              {shown_number(degrees(block.wall_angle), 1) + " deg"})
+        + row("Backing stays behind the bend tangent by",
+              {shown_length(block.backing_setback, unit)})
+        + row("Friction on block and drive", {shown_number(block.friction, 2)})
+        + row("Drive", {drive_words(job, unit)});
+}
+
+} // namespace
+
+std::string case_part(const tables::RunFacts& facts, const job::Job& job) {
+    std::string content = "<table class=\"case\"><tbody>\n" + sheet_rows(job, facts.unit)
+        + blank_rows(job.blank, facts.unit) + block_rows(job, facts.unit) + "</tbody></table>\n";
+    if (!job.sheet.material.note.empty()) {
+        content += "<p class=\"note\">" + safe(job.sheet.material.note) + "</p>\n";
+    }
+    return section("case", "The case", content);
+}
+
+} // namespace flangewright::sheet_page

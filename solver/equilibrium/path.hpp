@@ -1,0 +1,58 @@
+// Follows a step from start to end in increments: predict, balance, accept or cut back.
+#pragma once
+
+#include "mesh/base/progress.hpp"
+#include "solver/equilibrium/newton.hpp"
+
+#include <functional>
+
+namespace flangewright::equilibrium {
+
+/// How to step. Shares of the path, 0 to 1.
+struct PathLimits {
+    double first_step = 0.01;
+    double smallest_step = 1e-6;
+    double largest_step = 0.05;
+    double largest_turn = 0.0873;   ///< of a director in one increment, rad (5 deg)
+    int n_iterations_wanted = 7;    ///< more: shorter steps follow; fewer: longer ones
+    NewtonLimits newton;
+};
+
+/// Why a path ended.
+enum class PathEnd { done, no_equilibrium, stop_requested };
+
+/// How a path went.
+struct PathReport {
+    PathEnd end = PathEnd::no_equilibrium;
+    int n_increments = 0;
+    int n_iterations = 0;
+    int n_cutbacks = 0;
+    int n_indefinite = 0;      ///< accepted increments whose last factor had negative pivots
+    double share_done = 0;
+    double residual = -1;      ///< of the last accepted increment
+};
+
+/// The path itself.
+struct Path {
+    /// Brings tools and loads of the problem to a share of the path.
+    std::function<void(Problem&, double share)> set;
+    /// Told after each accepted increment; the state is up to date. Returning false ends the path
+    /// early as done.
+    std::function<bool(const PathReport&)> on_accepted;
+};
+
+/// Units: mm, N, rad. `state` moves along and is always the last accepted one; `problem.state` must
+/// point to it. Source: step size steered by iteration count and by the turning of the sheet,
+/// predictor derived here (docs/theory.md, "Increments"). Fails: see the report.
+[[nodiscard]] PathReport follow_path(
+    SheetSystem& system,
+    LinearSolver& solver,
+    Problem& problem,
+    shell::SheetState& state,
+    const Path& path,
+    const PathLimits& limits,
+    int n_threads,
+    const std::stop_token& stop
+);
+
+} // namespace flangewright::equilibrium

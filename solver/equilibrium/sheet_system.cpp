@@ -1,0 +1,292 @@
+#include "solver/equilibrium/sheet_system.hpp"
+
+#include "mesh/base/parallel.hpp"
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <cmath>
+
+namespace flangewright::equilibrium {
+
+namespace {
+
+using shell::dof_per_node;
+using shell::dof_per_quad;
+
+class Stopwatch {
+public:
+    explicit Stopwatch(double& total) : total_(total) {}
+    ~Stopwatch() {
+        total_ += std::chrono::duration<double>(std::chrono::steady_clock::now() - begin_).count();
+    }
+    Stopwatch(const Stopwatch&) = delete;
+    Stopwatch& operator=(const Stopwatch&) = delete;
+
+private:
+    double& total_;
+    std::chrono::steady_clock::time_point begin_ = std::chrono::steady_clock::now();
+};
+
+tooling::ContactNode contact_node(const Problem& problem, const Shape& shape, int node) {
+    return {
+        shape.positions.col(node),
+        shape.directors.col(node),
+        problem.half_thickness[node],
+        problem.model->node_area[node],
+    };
+}
+
+shell::QuadBases gather_bases(
+    const std::array<int, 4>& quad, const std::vector<Eigen::Matrix3d>& axes, const Shape& shape
+) {
+    shell::QuadBases bases;
+    for (std::size_t n = 0; n < 4; ++n) {
+        const auto node = static_cast<std::size_t>(quad[n]);
+        bases.displacement[n] = axes[node];
+        bases.rotation[n] = shape.rotation_bases[node];
+    }
+    return bases;
+}
+
+} // namespace
+
+DeadLoads DeadLoads::none(int n_nodes) {
+    return {
+        Eigen::Matrix3Xd::Zero(3, n_nodes),
+        Eigen::Matrix3Xd::Zero(3, n_nodes),
+        Eigen::Matrix3Xd::Zero(3, n_nodes),
+    };
+}
+
+void DeadLoads::add(const DeadLoads& other, double factor) {
+    on_positions += factor * other.on_positions;
+    on_directors += factor * other.on_directors;
+    moments += factor * other.moments;
+}
+
+SheetSystem::SheetSystem(const shell::ShellModel& model, int n_threads)
+    : n_threads_(n_threads),
+      pattern_(make_pattern(model.quads, model.n_nodes())),
+      stiffness_(Eigen::VectorXd::Zero(pattern_.n_entries())),
+      element_forces_(model.quads.size()) {}
+
+Balance SheetSystem::balance(const Problem& problem, const Shape& shape, bool with_stiffness) {
+    Balance balance;
+    balance.residual = Eigen::VectorXd::Zero(pattern_.n_dof);
+    if (with_stiffness) {
+        stiffness_.setZero();
+    }
+    add_elements(problem, shape, with_stiffness, balance);
+    if (!balance.is_good) {
+        return balance;
+    }
+    add_contact(problem, shape, with_stiffness, balance);
+    add_loads(problem, shape, with_stiffness, balance);
+    double squared = 0;
+    const double length = problem.model->section.thickness;
+    for (int i = 0; i < pattern_.n_dof; ++i) {
+        if (problem.is_fixed[static_cast<std::size_t>(i)]) {
+            continue;
+        }
+        const double value = i % dof_per_node < 3 ? balance.residual[i] : balance.residual[i] / length;
+        squared += value * value;
+    }
+    balance.norm = std::sqrt(squared);
+    balance.is_good = std::isfinite(balance.norm);
+    if (with_stiffness) {
+        for (int column = 0; column < pattern_.n_dof; ++column) {
+            const auto at = static_cast<std::size_t>(column);
+            for (int k = pattern_.column_start[at]; k < pattern_.column_start[at + 1]; ++k) {
+                const int row = pattern_.row[static_cast<std::size_t>(k)];
+                if (problem.is_fixed[at] || problem.is_fixed[static_cast<std::size_t>(row)]) {
+                    stiffness_[k] = row == column ? 1 : 0;
+                }
+            }
+        }
+    }
+    return balance;
+}
+
+void SheetSystem::add_elements(
+    const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance
+) {
+    const Stopwatch watch(clock_.elements);
+    const shell::ShellModel& model = *problem.model;
+    const shell::SheetState& state = *problem.state;
+    const auto n_layers = static_cast<std::size_t>(model.section.n_layers());
+    std::atomic<bool> is_good = true;
+    for_each_index(model.n_elements(), n_threads_, [&](int e) {
+        const auto at = static_cast<std::size_t>(e);
+        if (!is_good) {
+            return;
+        }
+        element_forces_[at] = shell::quad_force(
+            model.section,
+            model.references[at],
+            shell::gather_nodes(model.quads[at], shape.positions, shape.directors),
+            gather_bases(model.quads[at], problem.node_axes, shape),
+            std::span(state.fibres).subspan(4 * at, 4),
+            std::span(state.points).subspan(4 * at * n_layers, 4 * n_layers),
+            with_stiffness
+        );
+        if (!element_forces_[at].has_converged) {
+            is_good = false;
+        }
+    });
+    balance.is_good = is_good;
+    if (!is_good) {
+        return;
+    }
+    const double length = model.section.thickness;
+    double squared = 0;
+    std::size_t entry = 0;
+    for (std::size_t e = 0; e < element_forces_.size(); ++e) {
+        const shell::QuadForce& element = element_forces_[e];
+        for (int i = 0; i < dof_per_quad; ++i) {
+            const int node = model.quads[e][static_cast<std::size_t>(i / dof_per_node)];
+            const int k = i % dof_per_node;
+            balance.residual[node * dof_per_node + k] += element.force[i];
+            const double value = k < 3 ? element.force[i] : element.force[i] / length;
+            squared += value * value;
+        }
+        if (with_stiffness) {
+            for (int j = 0; j < dof_per_quad; ++j) {
+                for (int i = j; i < dof_per_quad; ++i) {
+                    stiffness_[pattern_.element_entries[entry++]] += element.stiffness(i, j);
+                }
+            }
+        }
+    }
+    balance.scale = std::sqrt(squared);
+}
+
+void SheetSystem::add_node_block(int node, const Eigen::Matrix<double, 5, 5>& block) {
+    for (int j = 0; j < dof_per_node; ++j) {
+        const auto column = static_cast<std::size_t>(node * dof_per_node + j);
+        for (int i = j; i < dof_per_node; ++i) {
+            // The node's own block is dense and leads its columns.
+            stiffness_[pattern_.column_start[column] + i - j] += block(i, j);
+        }
+    }
+}
+
+void SheetSystem::add_contact(
+    const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance
+) {
+    const Stopwatch watch(clock_.contact);
+    for (const tooling::SweptContact& contact : problem.contacts) {
+        for (const int node : contact.nodes) {
+            const tooling::ContactReading reading
+                = tooling::read_contact(contact, contact_node(problem, shape, node));
+            if (!reading.is_touching) {
+                continue;
+            }
+            const auto at = static_cast<std::size_t>(node);
+            Eigen::Matrix<double, 3, 5> moves; // of the touching point per degree of freedom
+            moves.leftCols<3>() = problem.node_axes[at];
+            moves.rightCols<2>() = reading.offset * shape.rotation_bases[at];
+            balance.residual.segment<5>(node * dof_per_node) += moves.transpose() * reading.gradient;
+            if (with_stiffness) {
+                Eigen::Matrix<double, 5, 5> block = moves.transpose() * reading.stiffness * moves;
+                const double along
+                    = reading.offset * reading.gradient.dot(shape.directors.col(node));
+                block(3, 3) -= along;
+                block(4, 4) -= along;
+                add_node_block(node, block);
+            }
+        }
+    }
+}
+
+void SheetSystem::add_loads(
+    const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance
+) {
+    for (int node = 0; node < problem.model->n_nodes(); ++node) {
+        const auto at = static_cast<std::size_t>(node);
+        const Eigen::Vector3d force = problem.loads.on_positions.col(node);
+        const Eigen::Vector3d director = shape.directors.col(node);
+        const Eigen::Vector3d on_director
+            = problem.loads.on_directors.col(node) + problem.loads.moments.col(node).cross(director);
+        auto residual = balance.residual.segment<5>(node * dof_per_node);
+        residual.head<3>() -= problem.node_axes[at].transpose() * force;
+        residual.tail<2>() -= shape.rotation_bases[at].transpose() * on_director;
+        if (with_stiffness) {
+            const double along = problem.loads.on_directors.col(node).dot(director);
+            if (along != 0) {
+                Eigen::Matrix<double, 5, 5> block = Eigen::Matrix<double, 5, 5>::Zero();
+                block(3, 3) = along;
+                block(4, 4) = along;
+                add_node_block(node, block);
+            }
+        }
+    }
+}
+
+Shape shape_of(const shell::SheetState& state, const std::vector<Eigen::Matrix3d>& node_axes) {
+    Shape shape{state.positions, state.directors, {}};
+    shape.rotation_bases.resize(node_axes.size());
+    for (std::size_t node = 0; node < node_axes.size(); ++node) {
+        const Eigen::Vector3d director = shape.directors.col(static_cast<Eigen::Index>(node));
+        Eigen::Vector3d first = node_axes[node].col(0);
+        if (std::abs(first.dot(director)) > 0.9) { // nearly along the director: take the next axis
+            first = node_axes[node].col(1);
+        }
+        first = (first - first.dot(director) * director).normalized();
+        shape.rotation_bases[node] << first, director.cross(first);
+    }
+    return shape;
+}
+
+void move_shape(
+    Shape& shape, const std::vector<Eigen::Matrix3d>& node_axes, const Eigen::VectorXd& change
+) {
+    for (std::size_t node = 0; node < node_axes.size(); ++node) {
+        const auto column = static_cast<Eigen::Index>(node);
+        const auto step = change.segment<5>(column * dof_per_node);
+        shape.positions.col(column) += node_axes[node] * step.head<3>();
+        const double angle = step.tail<2>().norm();
+        if (angle == 0) {
+            continue;
+        }
+        Eigen::Matrix<double, 3, 2>& basis = shape.rotation_bases[node];
+        const Eigen::Vector3d director = shape.directors.col(column);
+        const Eigen::Vector2d heading = step.tail<2>() / angle;
+        const Eigen::Vector3d toward = basis * heading;
+        const Eigen::Vector3d turned = std::cos(angle) * director + std::sin(angle) * toward;
+        // Parallel transport: only the part of the basis along `toward` turns.
+        const Eigen::Vector3d change_of_toward
+            = (std::cos(angle) - 1) * toward - std::sin(angle) * director;
+        basis += change_of_toward * heading.transpose();
+        shape.directors.col(column) = turned.normalized();
+    }
+}
+
+DeadLoads tool_forces(const Problem& problem, const Shape& shape) {
+    DeadLoads loads = DeadLoads::none(problem.model->n_nodes());
+    for (const tooling::SweptContact& contact : problem.contacts) {
+        for (const int node : contact.nodes) {
+            const tooling::ContactReading reading
+                = tooling::read_contact(contact, contact_node(problem, shape, node));
+            loads.on_positions.col(node) -= reading.gradient;
+            loads.on_directors.col(node) -= reading.offset * reading.gradient;
+        }
+    }
+    return loads;
+}
+
+double deepest_penetration(const Problem& problem, const Shape& shape) {
+    double deepest = 0;
+    for (const tooling::SweptContact& contact : problem.contacts) {
+        for (const int node : contact.nodes) {
+            const tooling::ContactReading reading
+                = tooling::read_contact(contact, contact_node(problem, shape, node));
+            deepest = std::max(deepest, -reading.gap);
+        }
+    }
+    return deepest;
+}
+
+} // namespace flangewright::equilibrium

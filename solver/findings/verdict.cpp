@@ -1,0 +1,199 @@
+#include "solver/findings/verdict.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace flangewright::findings {
+
+namespace {
+
+constexpr double largest_sure_share = 0.5; // without a coupon or published data
+// An edge stretched no more than the offset at which yield is quoted can't split in any sheet.
+constexpr double harmless_stretch = 0.002;
+
+bool is_sure(material::DataGrade grade) {
+    return grade == material::DataGrade::coupon || grade == material::DataGrade::published;
+}
+
+VerdictWord word_of(const LimitUse& use, double close_share) {
+    if (!use.is_needed) {
+        return VerdictWord::holds;
+    }
+    if (!use.share) {
+        return VerdictWord::unknown;
+    }
+    if (*use.share > 1) {
+        return VerdictWord::splits;
+    }
+    const bool is_doubtful = *use.share > largest_sure_share && !is_sure(use.grade);
+    return *use.share >= close_share || is_doubtful ? VerdictWord::close : VerdictWord::holds;
+}
+
+LimitUse use_of_edge(const job::Job& job, std::span<const PartFindings> steps) {
+    double strain = steps.empty() ? 0 : steps.front().edge_tension_most;
+    for (const PartFindings& step : steps) {
+        strain = std::max(strain, step.edge_tension_most);
+    }
+    const material::Sourced& limit = job.sheet.material.uniform_elongation;
+    LimitUse use;
+    use.place = "free edge";
+    use.reached = std::expm1(strain);
+    use.is_needed = use.reached > harmless_stretch;
+    use.source = limit.source;
+    if (limit.value && *limit.value > 0) {
+        use.allowed = limit.value;
+        use.grade = limit.grade;
+        use.share = std::max(0.0, use.reached) / *limit.value;
+    } else if (!use.is_needed) {
+        use.share = 0;
+    }
+    use.word = word_of(use, job.close_share);
+    return use;
+}
+
+LimitUse use_of_bend(const job::Job& job, std::span<const PartFindings> steps) {
+    const double t = job.sheet.thickness;
+    const material::SheetMaterial& material = job.sheet.material;
+    LimitUse use;
+    use.place = "outer fibre of the bend";
+    use.reached = t / (2 * job.block.nose_radius + t);
+    for (const PartFindings& step : steps) {
+        use.reached = std::max(use.reached, std::expm1(step.bend_strain_most));
+    }
+    use.source = material.bend_source;
+    use.allowed = allowed_bend_strain(material.bend_limits, t);
+    if (use.allowed) {
+        use.grade = material.bend_grade;
+        use.share = use.reached / *use.allowed;
+    }
+    use.word = word_of(use, job.close_share);
+    return use;
+}
+
+VerdictWord worst_word(const std::vector<LimitUse>& limits) {
+    // From best to worst as far as the verdict goes: an unknown limit never hides a known split.
+    for (const VerdictWord word : {VerdictWord::splits, VerdictWord::unknown, VerdictWord::close}) {
+        if (std::ranges::any_of(limits, [&](const LimitUse& use) { return use.word == word; })) {
+            return word;
+        }
+    }
+    return VerdictWord::holds;
+}
+
+double share_or_none(const LimitUse& use) {
+    return use.share.value_or(-1);
+}
+
+/// Fills word, share and grade; returns the limit the sentence speaks of.
+const LimitUse& weigh(Verdict& verdict) {
+    verdict.word = worst_word(verdict.limits);
+    const LimitUse* spoken = nullptr;
+    verdict.grade = material::DataGrade::coupon;
+    for (const LimitUse& use : verdict.limits) {
+        const bool is_ruled_out = !use.is_needed && verdict.word == VerdictWord::holds;
+        if (use.word != verdict.word || is_ruled_out) {
+            continue;
+        }
+        verdict.grade = std::max(verdict.grade, use.grade);
+        if (spoken == nullptr || share_or_none(use) > share_or_none(*spoken)) {
+            spoken = &use;
+        }
+    }
+    if (verdict.word == VerdictWord::unknown) {
+        // The largest share that is known still tells something.
+        for (const LimitUse& use : verdict.limits) {
+            if (use.is_needed && share_or_none(use) > verdict.share_used.value_or(-1)) {
+                verdict.share_used = use.share;
+            }
+        }
+    } else {
+        verdict.share_used = spoken->share;
+    }
+    return *spoken;
+}
+
+std::string reached_in_words(const LimitUse& use) {
+    return fmt::format("the {} stretches by {:.1f} %", use.place, 100 * use.reached);
+}
+
+std::string what_limits(const LimitUse& use) {
+    return use.place == "free edge" ? "uniform elongation" : "smallest bend radius in the table";
+}
+
+std::string known_limit_in_words(const LimitUse& use) {
+    return fmt::format(
+        "{} and this sheet bears {:.1f} % there ({}, {} data), so {:.0f} % of the limit is used",
+        reached_in_words(use),
+        100 * *use.allowed,
+        what_limits(use),
+        material::word_for(use.grade),
+        100 * *use.share
+    );
+}
+
+std::string unknown_limit_in_words(const LimitUse& use) {
+    const char* missing = use.place == "free edge"
+        ? "the sheet's uniform elongation isn't known"
+        : "no bend table covers this sheet and thickness";
+    return fmt::format("{}, but {}", reached_in_words(use), missing);
+}
+
+/// What holds for the edge of a shrink flange, whatever else is said.
+std::string about_shrinking(const job::Job& job, const LimitUse& edge) {
+    if (job.blank.line.curve() != outline::Curve::convex) {
+        return {};
+    }
+    if (edge.is_needed) {
+        return "; wrinkling of the shrinking edge isn't judged";
+    }
+    return fmt::format(
+        "; the edge is pressed together along itself (strain {:.1f} %) and can't split by stretch, "
+        "but wrinkling isn't judged",
+        100 * edge.reached
+    );
+}
+
+std::string because(const job::Job& job, const Verdict& verdict, const LimitUse& spoken) {
+    std::string sentence = spoken.share && spoken.allowed ? known_limit_in_words(spoken)
+                                                          : unknown_limit_in_words(spoken);
+    const bool is_held_back = verdict.word == VerdictWord::close && !is_sure(spoken.grade)
+        && *spoken.share < job.close_share;
+    if (is_held_back) {
+        sentence += "; above half the limit that can't be called safe without a coupon test or "
+                    "published data for this sheet";
+    }
+    sentence += about_shrinking(job, verdict.limits.front());
+    sentence.front() = 'T'; // every sentence begins with "the"
+    return sentence + ".";
+}
+
+} // namespace
+
+std::optional<double>
+allowed_bend_strain(std::span<const material::BendLimit> limits, double thickness) {
+    const double slack = 1e-6 * thickness;
+    if (limits.empty() || thickness > limits.back().thickness + slack) {
+        return std::nullopt;
+    }
+    const auto above = std::ranges::find_if(limits, [&](const material::BendLimit& row) {
+        return row.thickness >= thickness - slack;
+    });
+    double r_over_t = above->radius_over_thickness;
+    const bool is_between = above->thickness > thickness + slack && above != limits.begin();
+    if (is_between) {
+        r_over_t = std::max(r_over_t, std::prev(above)->radius_over_thickness);
+    }
+    return 1 / (2 * r_over_t + 1);
+}
+
+Verdict judge(const job::Job& job, std::span<const PartFindings> steps) {
+    Verdict verdict;
+    verdict.limits = {use_of_edge(job, steps), use_of_bend(job, steps)};
+    const LimitUse& spoken = weigh(verdict);
+    verdict.because = because(job, verdict, spoken);
+    return verdict;
+}
+
+} // namespace flangewright::findings

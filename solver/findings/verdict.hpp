@@ -1,0 +1,29 @@
+// Will it split: what the part reaches beside what the sheet bears.
+#pragma once
+
+#include "solver/findings/findings.hpp"
+#include "solver/job/job.hpp"
+
+#include <span>
+
+namespace flangewright::findings {
+
+/// Engineering strain of the outer fibre that the bend table allows at a thickness: that of the
+/// smallest tabulated radius, the larger radius of the two neighbours between table thicknesses,
+/// the first row below the table; empty above the table or without one.
+/// Units: mm, strain in -. Source: marciniak-duncan-hu-2002 (outer fibre t / (2 r + t), from
+/// memory); the table's own source stands in the material. Fails: empty when unknown.
+[[nodiscard]] std::optional<double>
+allowed_bend_strain(std::span<const material::BendLimit> limits, double thickness);
+
+/// Judges the worst of all steps. Limits: the free edge's stretch against the uniform elongation,
+/// and the bend's outer fibre (from the nose radius or as computed, whichever is larger) against
+/// the bend table. `splits` above a share of 1; else `unknown` when a needed limit is unknown; else
+/// `close` from the job's close_share, and above half a limit whose data are neither from a coupon
+/// nor published; else `holds`. A limit governs when it alone would give the verdict's word: the
+/// share is the largest and the grade the worst of those that govern.
+/// Units: strains in -. Source: design definition of shares and words; half-limit rule: common
+/// practice, no source (docs/theory-findings.md, "Verdict"). Fails: never.
+[[nodiscard]] Verdict judge(const job::Job& job, std::span<const PartFindings> steps);
+
+} // namespace flangewright::findings

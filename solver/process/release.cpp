@@ -1,0 +1,50 @@
+#include "solver/process/release.hpp"
+
+#include "solver/process/rigid_supports.hpp"
+
+namespace flangewright::process {
+
+using shell::dof_per_node;
+
+StepReport release(Workpiece& piece, const ReleaseChoice& choice, const Monitor& monitor) {
+    equilibrium::Problem problem;
+    problem.model = &piece.model;
+    problem.state = &piece.state;
+    problem.node_axes = piece.node_axes;
+    problem.is_fixed = symmetry_supports(piece);
+    if (choice.holds_web_edge) {
+        for (const int node : piece.mesh.web_edge) {
+            for (const int k : {1, 2, 4}) { // across, height, slope
+                problem.is_fixed[static_cast<std::size_t>(node * dof_per_node + k)] = true;
+            }
+        }
+    }
+    add_rigid_supports(piece, problem.is_fixed);
+    const equilibrium::DeadLoads full = piece.held_by;
+    equilibrium::Path path;
+    path.set = [&full](equilibrium::Problem& now, double share) {
+        now.loads = equilibrium::DeadLoads::none(static_cast<int>(full.on_positions.cols()));
+        now.loads.add(full, 1 - share);
+    };
+    path.on_accepted = [&](const equilibrium::PathReport& report) {
+        monitor.report({
+            .step = name_of(job::StepKind::release),
+            .share_done = report.share_done,
+            .flange_angle = driven_angle(piece),
+            .n_increments = report.n_increments,
+            .n_iterations = report.n_iterations,
+        });
+        return true;
+    };
+    equilibrium::PathLimits limits;
+    limits.first_step = choice.largest_step;
+    limits.largest_step = choice.largest_step;
+    limits.newton.largest_turn = 0.5;
+    const equilibrium::PathReport report = equilibrium::follow_path(
+        *piece.system, *piece.solver, problem, piece.state, path, limits, piece.n_threads, monitor.stop
+    );
+    piece.held_by = equilibrium::DeadLoads::none(piece.model.n_nodes());
+    return report_of(report, driven_angle(piece), 0);
+}
+
+} // namespace flangewright::process

@@ -1,0 +1,144 @@
+#include "solver/process/workpiece.hpp"
+
+#include "mesh/grid/blank_mesher.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+namespace flangewright::process {
+
+namespace {
+
+using shell::dof_per_node;
+
+grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
+    const double bend_width = job.block.wall_angle * (job.block.nose_radius + 0.5 * job.sheet.thickness);
+    grid::BlankGrid blank;
+    blank.line = job.blank.line;
+    blank.web_width = job.blank.web_width;
+    blank.flange_width = job.blank.flange_width;
+    // A flange that ends within the bend is all bend.
+    blank.bend_width = std::min(bend_width, job.blank.flange_width);
+    const double square_bends = std::max(job.block.wall_angle / 1.5707963267948966, 0.25);
+    blank.n_round_nose = std::max(4, static_cast<int>(std::lround(fineness.n_round_nose * square_bends)));
+    const double spacing = blank.bend_width / blank.n_round_nose;
+    blank.growth = fineness.growth;
+    blank.widest = fineness.widest_ratio * spacing;
+    blank.largest_turn = fineness.largest_turn;
+    blank.longest = fineness.longest > 0 ? fineness.longest : 4 * blank.widest;
+    return blank;
+}
+
+std::vector<Eigen::Matrix3d> axes_along_line(const grid::SheetMesh& mesh, const outline::BendLine& line) {
+    std::vector<Eigen::Matrix3d> axes(static_cast<std::size_t>(mesh.n_nodes()));
+    for (int node = 0; node < mesh.n_nodes(); ++node) {
+        const outline::LineFrame frame = line.frame(mesh.station[node]);
+        axes[static_cast<std::size_t>(node)] << frame.tangent, frame.outward, Eigen::Vector3d::UnitZ();
+    }
+    return axes;
+}
+
+} // namespace
+
+Fineness fineness_for(job::Accuracy accuracy) {
+    constexpr double degree = 0.017453292519943295;
+    switch (accuracy) {
+    case job::Accuracy::quick:
+        return {.n_layers = 12, .n_round_nose = 10, .largest_turn = 4 * degree, .growth = 1.3, .widest_ratio = 5};
+    case job::Accuracy::normal:
+        return {};
+    case job::Accuracy::fine:
+        break;
+    }
+    return {.n_layers = 16, .n_round_nose = 24, .largest_turn = 1.7 * degree, .growth = 1.15, .widest_ratio = 4};
+}
+
+Result<Workpiece> make_workpiece(const job::Job& job, const Fineness& fineness, int n_threads) {
+    Result<grid::SheetMesh> mesh = grid::mesh_blank(grid_for(job, fineness));
+    if (!mesh) {
+        return tl::unexpected(mesh.error());
+    }
+    Workpiece piece;
+    piece.job = job;
+    piece.n_threads = n_threads;
+    piece.mesh = std::move(*mesh);
+    piece.node_axes = axes_along_line(piece.mesh, job.blank.line);
+    Eigen::Matrix3Xd positions = piece.mesh.positions;
+    positions.row(2).array() += 0.5 * job.sheet.thickness;
+    Eigen::Matrix3Xd directors = Eigen::Matrix3Xd::Zero(3, piece.mesh.n_nodes());
+    directors.row(2).setOnes();
+    shell::Section section{
+        {job.sheet.material.youngs_modulus, job.sheet.material.poisson_ratio},
+        job.sheet.material.hardening,
+        job.sheet.thickness,
+        shell::gauss_layers(fineness.n_layers),
+    };
+    const outline::BendLine& line = piece.job.blank.line;
+    piece.model = shell::make_shell_model(
+        std::move(section), std::move(positions), std::move(directors), piece.mesh.quads,
+        [&line](const Eigen::Vector3d& middle) { return line.frame(line.locate(middle).station).tangent; }
+    );
+    piece.state = shell::virgin_state(piece.model);
+    piece.system = std::make_unique<equilibrium::SheetSystem>(piece.model, n_threads);
+    piece.solver = std::make_unique<equilibrium::LinearSolver>(piece.system->pattern());
+    piece.held_by = equilibrium::DeadLoads::none(piece.model.n_nodes());
+    return piece;
+}
+
+std::vector<bool> symmetry_supports(const Workpiece& piece) {
+    std::vector<bool> is_fixed(static_cast<std::size_t>(piece.model.n_nodes() * dof_per_node), false);
+    const auto hold = [&](const std::vector<int>& nodes) {
+        for (const int node : nodes) {
+            is_fixed[static_cast<std::size_t>(node * dof_per_node)] = true;     // along the line
+            is_fixed[static_cast<std::size_t>(node * dof_per_node + 3)] = true; // director out of the plane
+        }
+    };
+    if (piece.job.blank.start == job::EndKind::continues) {
+        hold(piece.mesh.start_end);
+    }
+    if (piece.job.blank.end == job::EndKind::continues) {
+        hold(piece.mesh.far_end);
+    }
+    return is_fixed;
+}
+
+double driven_angle(const Workpiece& piece) {
+    double sum = 0;
+    for (const int node : piece.mesh.free_edge) {
+        const Eigen::Vector3d director = piece.state.directors.col(node);
+        const Eigen::Vector3d outward = piece.node_axes[static_cast<std::size_t>(node)].col(1);
+        sum += std::atan2(director.dot(outward), director.z());
+    }
+    return sum / static_cast<double>(piece.mesh.free_edge.size());
+}
+
+StepReport report_of(const equilibrium::PathReport& path, double angle_reached, double penetration) {
+    StepReport report;
+    switch (path.end) {
+    case equilibrium::PathEnd::done:
+        report.reason = StopReason::done;
+        break;
+    case equilibrium::PathEnd::no_equilibrium:
+        report.reason = StopReason::no_equilibrium;
+        break;
+    case equilibrium::PathEnd::stop_requested:
+        report.reason = StopReason::stop_requested;
+        break;
+    }
+    report.n_increments = path.n_increments;
+    report.n_iterations = path.n_iterations;
+    report.n_cutbacks = path.n_cutbacks;
+    report.share_done = path.share_done;
+    report.angle_reached = angle_reached;
+    report.penetration = penetration;
+    report.residual = path.residual;
+    return report;
+}
+
+std::string name_of(job::StepKind kind) {
+    return kind == job::StepKind::bend_down ? "bend-down" : "release";
+}
+
+} // namespace flangewright::process

@@ -1,0 +1,57 @@
+// The sheet on its way through the steps: mesh, shell, state, and the solver's work space.
+#pragma once
+
+#include "mesh/base/result.hpp"
+#include "mesh/grid/sheet_mesh.hpp"
+#include "solver/equilibrium/path.hpp"
+#include "solver/job/job.hpp"
+#include "solver/process/job_result.hpp"
+
+#include <memory>
+
+namespace flangewright::process {
+
+/// One blank being worked. The state is always the last one in equilibrium.
+struct Workpiece {
+    job::Job job;
+    grid::SheetMesh mesh;
+    shell::ShellModel model;
+    shell::SheetState state;
+    std::vector<Eigen::Matrix3d> node_axes;   ///< columns: along the bend line, toward the flange, up
+    std::unique_ptr<equilibrium::SheetSystem> system;
+    std::unique_ptr<equilibrium::LinearSolver> solver;
+    equilibrium::DeadLoads held_by;           ///< what tools and clamp do at the end of the last step
+    int n_threads = 1;
+};
+
+/// Numerical choices that are not the user's. mm.
+struct Fineness {
+    int n_layers = 16;
+    int n_round_nose = 16;      ///< elements across the bend
+    double largest_turn = 0.0436;  ///< of an arc over one element, rad (2.5 deg)
+    double growth = 1.2;        ///< of neighbouring widths away from the bend
+    double widest_ratio = 4;    ///< widest element over those in the bend
+    double longest = 0;         ///< along the bend line; 0: no limit but the turn
+};
+
+/// Source: mesh and layer trials in docs/verification.md. Fails: never.
+[[nodiscard]] Fineness fineness_for(job::Accuracy accuracy);
+
+/// Lays out and meshes the blank, its mid-surface half a thickness over the block's face.
+/// Units: mm. Source: none needed. Fails: when the mesh library refuses.
+[[nodiscard]] Result<Workpiece>
+make_workpiece(const job::Job& job, const Fineness& fineness, int n_threads);
+
+/// Degrees of freedom held by planes of symmetry where the part continues; nothing else is.
+/// Shape: 5 per node. Source: none needed. Fails: never.
+[[nodiscard]] std::vector<bool> symmetry_supports(const Workpiece& piece);
+
+/// Mean angle of the free edge's directors: how far the flange has come, rad.
+/// Source: none needed. Fails: never.
+[[nodiscard]] double driven_angle(const Workpiece& piece);
+
+/// A path's report in the words of a step. Source: none needed. Fails: never.
+[[nodiscard]] StepReport
+report_of(const equilibrium::PathReport& path, double angle_reached, double penetration);
+
+} // namespace flangewright::process

@@ -1,0 +1,99 @@
+#include "solver/shell/shell_model.hpp"
+
+#include "mesh/base/parallel.hpp"
+
+#include <atomic>
+#include <utility>
+
+namespace flangewright::shell {
+
+ShellModel make_shell_model(
+    Section section,
+    Eigen::Matrix3Xd positions,
+    Eigen::Matrix3Xd directors,
+    std::vector<std::array<int, 4>> quads,
+    const AlongField& along
+) {
+    ShellModel model;
+    model.section = std::move(section);
+    model.start_positions = std::move(positions);
+    model.start_directors = std::move(directors);
+    model.quads = std::move(quads);
+    model.node_area = Eigen::VectorXd::Zero(model.n_nodes());
+    model.references.reserve(model.quads.size());
+    for (const std::array<int, 4>& quad : model.quads) {
+        const QuadNodes nodes = gather_nodes(quad, model.start_positions, model.start_directors);
+        model.references.push_back(
+            make_quad_reference(nodes, along(nodes.positions.rowwise().mean()))
+        );
+        double area = 0;
+        for (const QuadReference::Point& point : model.references.back().points) {
+            area += point.area;
+        }
+        for (const int node : quad) {
+            model.node_area[node] += 0.25 * area;
+        }
+    }
+    return model;
+}
+
+SheetState virgin_state(const ShellModel& model) {
+    SheetState state;
+    state.positions = model.start_positions;
+    state.directors = model.start_directors;
+    const auto n_points = 4 * model.quads.size();
+    state.fibres.resize(n_points);
+    state.points.resize(n_points * static_cast<std::size_t>(model.section.n_layers()));
+    return state;
+}
+
+QuadNodes gather_nodes(
+    const std::array<int, 4>& quad,
+    const Eigen::Matrix3Xd& positions,
+    const Eigen::Matrix3Xd& directors
+) {
+    QuadNodes nodes;
+    for (int n = 0; n < 4; ++n) {
+        const int node = quad[static_cast<std::size_t>(n)];
+        nodes.positions.col(n) = positions.col(node);
+        nodes.directors.col(n) = directors.col(node);
+    }
+    return nodes;
+}
+
+Eigen::VectorXd half_thickness(const ShellModel& model, const SheetState& state) {
+    Eigen::VectorXd sum = Eigen::VectorXd::Zero(model.n_nodes());
+    for (std::size_t e = 0; e < model.quads.size(); ++e) {
+        for (std::size_t n = 0; n < 4; ++n) {
+            const double share = model.references[e].points[n].area;
+            sum[model.quads[e][n]] += share * state.fibres[4 * e + n].mean;
+        }
+    }
+    Eigen::VectorXd weight = Eigen::VectorXd::Zero(model.n_nodes());
+    for (std::size_t e = 0; e < model.quads.size(); ++e) {
+        for (std::size_t n = 0; n < 4; ++n) {
+            weight[model.quads[e][n]] += model.references[e].points[n].area;
+        }
+    }
+    return 0.5 * model.section.thickness * sum.cwiseQuotient(weight);
+}
+
+bool remember_shape(const ShellModel& model, SheetState& state, int n_threads) {
+    const auto n_layers = static_cast<std::size_t>(model.section.n_layers());
+    std::atomic<bool> is_good = true;
+    for_each_index(model.n_elements(), n_threads, [&](int e) {
+        const auto at = static_cast<std::size_t>(e);
+        const QuadNodes nodes = gather_nodes(model.quads[at], state.positions, state.directors);
+        for (int point = 0; point < 4; ++point) {
+            const std::size_t fibre = 4 * at + static_cast<std::size_t>(point);
+            const std::span<material::PointMemory> memory(&state.points[fibre * n_layers], n_layers);
+            const SectionStrain strain = quad_strain(model.references[at], nodes, point);
+            if (!remember_section(model.section, strain, state.fibres[fibre], memory)) {
+                is_good = false;
+            }
+        }
+    });
+    return is_good;
+}
+
+} // namespace flangewright::shell

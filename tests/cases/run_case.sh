@@ -1,0 +1,19 @@
+#!/bin/sh
+# Runs one case as a user would and looks at what is left.
+# Usage: sh run_case.sh <program> <case file> <folder to write to>
+set -eu
+program=$1
+case_file=$2
+out=$3
+
+rm -rf "$out"
+mkdir -p "$(dirname "$out")"
+"$program" run "$case_file" --out "$out"
+
+for file in summary.json stations.csv edge.csv sheet.html history.pvd run.log; do
+    [ -s "$out/$file" ] || { echo "missing or empty: $out/$file" >&2; exit 1; }
+done
+if grep -lwiE 'nan|-?inf' "$out"/*.json "$out"/*.csv; then
+    echo "not a number in the file above" >&2
+    exit 1
+fi

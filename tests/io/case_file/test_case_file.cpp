@@ -1,0 +1,369 @@
+#include "io/case_file/case_file.hpp"
+#include "io/units/angle.hpp"
+#include "tests/io/case_file/case_text.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+
+namespace flangewright::case_file {
+namespace {
+
+using ::testing::ElementsAre;
+using ::testing::HasSubstr;
+
+job::Job read_well(const std::string& text) {
+    const auto result = read_case_text(text, "case.toml");
+    EXPECT_TRUE(result.has_value()) << (result ? "" : line_for(result.error().front()));
+    return result ? result->job : job::Job{};
+}
+
+std::vector<std::string> lines_of(const CaseFileResult& result) {
+    std::vector<std::string> lines;
+    if (!result) {
+        for (const InputProblem& problem : result.error()) {
+            lines.push_back(line_for(problem));
+        }
+    }
+    return lines;
+}
+
+TEST(CaseFile, GivesTheJobItSays) {
+    const job::Job job = read_well(good_case);
+    EXPECT_EQ(job.title, "Bracket");
+    EXPECT_EQ(job.sheet.material.name, "2024-O");
+    EXPECT_DOUBLE_EQ(job.sheet.thickness, 0.8);
+    EXPECT_DOUBLE_EQ(job.sheet.rolling_direction, units::radians(30));
+    EXPECT_EQ(job.blank.line.curve(), outline::Curve::concave);
+    EXPECT_DOUBLE_EQ(job.blank.line.radius(), 200);
+    EXPECT_DOUBLE_EQ(job.blank.line.sweep(), units::radians(20));
+    EXPECT_DOUBLE_EQ(job.blank.web_width, 40);
+    EXPECT_DOUBLE_EQ(job.blank.flange_depth, 18);
+    EXPECT_DOUBLE_EQ(job.blank.trim_allowance, 3);
+    EXPECT_EQ(job.blank.start, job::EndKind::free);
+    EXPECT_EQ(job.blank.end, job::EndKind::continues);
+    EXPECT_DOUBLE_EQ(job.block.nose_radius, 2.4);
+    EXPECT_DOUBLE_EQ(job.block.wall_angle, units::radians(90));
+    EXPECT_DOUBLE_EQ(job.block.backing_setback, 1);
+    EXPECT_EQ(job.drive.kind, job::DriveKind::wiper);
+    EXPECT_DOUBLE_EQ(job.drive.corner_radius, 3);
+    EXPECT_DOUBLE_EQ(job.drive.clearance, 1.05);
+    EXPECT_DOUBLE_EQ(job.drive.angle, units::radians(90));
+    EXPECT_THAT(job.steps, ElementsAre(job::StepKind::bend_down, job::StepKind::release));
+    EXPECT_EQ(job.accuracy, job::Accuracy::normal);
+    EXPECT_DOUBLE_EQ(job.close_share, 0.8);
+}
+
+// By hand: bend allowance pi/2 * 2.8 = 4.398, straight part 18 - 3.2 = 14.8, trim 3: 22.2 mm flat
+// on a straight line; a stretch flange narrows, so the blank must be a little wider.
+TEST(CaseFile, DevelopsTheFlatWidthFromTheFlangeDepth) {
+    const double straight = 4.398 + 14.8 + 3;
+    const double width = read_well(good_case).blank.flange_width;
+    EXPECT_GT(width, straight);
+    EXPECT_LT(width, straight + 1);
+}
+
+TEST(CaseFile, TakesTheFlatWidthAsItIsCut) {
+    const job::Job job = read_well(with_line(13, "flat_width = \"1 in\""));
+    EXPECT_DOUBLE_EQ(job.blank.flange_width, 25.4);
+    EXPECT_DOUBLE_EQ(job.blank.flange_depth, 0);
+}
+
+TEST(CaseFile, ConvertsInchesOnce) {
+    const std::string text = with_line(
+        2, "unit = \"in\"", with_line(5, "thickness = 0.032", with_line(9, "radius = \"7 7/8\""))
+    );
+    std::string inches = with_line(12, "web_width = \"40 mm\"", text);
+    inches = with_line(
+        13, "flange_depth = \"3/4\"", with_line(14, "trim_allowance = \"1/8 in\"", inches)
+    );
+    inches =
+        with_line(18, "nose_radius = \"3/32\"", with_line(20, "backing_setback = 0.04", inches));
+    inches = with_line(24, "corner_radius = \"125 thou\"", inches);
+    const auto result = read_case_text(inches, "case.toml");
+    ASSERT_TRUE(result.has_value()) << line_for(result.error().front());
+    EXPECT_EQ(result->unit, units::LengthUnit::inch);
+    EXPECT_DOUBLE_EQ(result->job.sheet.thickness, 0.8128);
+    EXPECT_DOUBLE_EQ(result->job.blank.line.radius(), 200.025);
+    EXPECT_DOUBLE_EQ(result->job.blank.web_width, 40);
+    EXPECT_DOUBLE_EQ(result->job.blank.flange_depth, 19.05);
+    EXPECT_DOUBLE_EQ(result->job.blank.trim_allowance, 3.175);
+    EXPECT_DOUBLE_EQ(result->job.block.nose_radius, 2.38125);
+    EXPECT_DOUBLE_EQ(result->job.drive.corner_radius, 3.175);
+}
+
+TEST(CaseFile, LeavesDefaultsWhereNothingIsSaid) {
+    const job::Job job = read_well(R"(
+title = "Short"
+[sheet]
+material = "6061 o"
+thickness = "2 mm"
+[bend_line]
+curve = "straight"
+length = 100
+[blank]
+web_width = 40
+flat_width = 25
+[block]
+nose_radius = 4
+[drive]
+kind = "wiper"
+)");
+    EXPECT_EQ(job.sheet.material.name, "6061-O");
+    EXPECT_DOUBLE_EQ(job.block.wall_angle, units::radians(90));
+    EXPECT_DOUBLE_EQ(job.block.backing_setback, 0);
+    EXPECT_DOUBLE_EQ(job.block.friction, 0);
+    EXPECT_DOUBLE_EQ(job.drive.clearance, 1.05);
+    EXPECT_DOUBLE_EQ(job.drive.corner_radius, 4); // 2 t, above 3 mm
+    EXPECT_DOUBLE_EQ(job.drive.angle, units::radians(90));
+    EXPECT_EQ(job.steps.size(), 2U);
+    EXPECT_EQ(job.blank.start, job::EndKind::free);
+}
+
+TEST(CaseFile, DrivesALeafToTheWallAndAWiperNoFurtherThanSquare) {
+    const std::string undercut = with_line(19, "wall_angle = 92", with_line(26, ""));
+    EXPECT_DOUBLE_EQ(read_well(undercut).drive.angle, units::radians(90));
+    const std::string leaf = with_line(23, "kind = \"leaf\"", with_line(24, "", undercut));
+    EXPECT_DOUBLE_EQ(read_well(leaf).drive.angle, units::radians(92));
+}
+
+TEST(CaseFile, TakesTheRadiusOfTheBlocksOutline) {
+    const job::Job concave = read_well(with_line(9, "wall_radius = 197.6"));
+    EXPECT_DOUBLE_EQ(concave.blank.line.radius(), 200);
+    const job::Job convex =
+        read_well(with_line(8, "curve = \"convex\"", with_line(9, "wall_radius = 202.4")));
+    EXPECT_DOUBLE_EQ(convex.blank.line.radius(), 200);
+    EXPECT_EQ(convex.blank.line.curve(), outline::Curve::convex);
+}
+
+TEST(CaseFile, TakesTheNoseEndOfASlopingWall) {
+    const std::string sloping = with_line(
+        19,
+        "wall_angle = 30",
+        with_line(23, "kind = \"leaf\"", with_line(24, "", with_line(26, "")))
+    );
+    const job::Job job = read_well(with_line(9, "wall_radius = 198.8", sloping)); // 2.4 sin 30
+    EXPECT_NEAR(job.blank.line.radius(), 200, 1e-9);
+}
+
+TEST(CaseFile, ReadsAMaterialWrittenOut) {
+    const job::Job job = read_well(with_line(4, R"(material.name = "own coupon"
+material.youngs_modulus = "10 Msi"
+material.poisson_ratio = 0.33
+material.hardening = { law = "swift", strength = "330 MPa", prestrain = 0.0032, exponent = 0.22, grade = "coupon", source = "strip 3" }
+material.uniform_elongation = { value = "16 %", grade = "coupon", source = "strip 3" }
+material.smallest_bend = { thickness = [0.8, "1/16 in"], radius_over_thickness = [1, 2] })"));
+    const material::SheetMaterial& material = job.sheet.material;
+    EXPECT_EQ(material.name, "own coupon");
+    EXPECT_DOUBLE_EQ(material.youngs_modulus, 68947.57);
+    EXPECT_EQ(material.law_name, "swift");
+    EXPECT_EQ(material.curve_grade, material::DataGrade::coupon);
+    EXPECT_EQ(material.curve_source, "strip 3");
+    EXPECT_DOUBLE_EQ(*material.uniform_elongation.value, 0.16);
+    EXPECT_FALSE(material.total_elongation.value.has_value());
+    ASSERT_EQ(material.bend_limits.size(), 2U);
+    EXPECT_DOUBLE_EQ(material.bend_limits[1].thickness, 1.5875);
+    EXPECT_EQ(material.bend_grade, material::DataGrade::unknown);
+    EXPECT_NEAR(material.hardening->at(0).stress, 330 * std::pow(0.0032, 0.22), 1e-9);
+}
+
+TEST(CaseFile, ReadsATableOfTheHardeningCurve) {
+    const job::Job job = read_well(with_line(
+        4, R"(material.youngs_modulus = 70000
+material.poisson_ratio = 0.33
+material.hardening = { law = "table", plastic_strain = [0, "5 %", 0.2], stress = ["76 MPa", "20 ksi", 220] })"
+    ));
+    EXPECT_DOUBLE_EQ(job.sheet.material.hardening->at(0.05).stress, 20 * 6.894757);
+}
+
+TEST(CaseFile, TellsAllProblemsFromTheTopDown) {
+    const std::string text = with_line(
+        5, "thikness = 0.8", with_line(18, "nose_radius = 0", with_line(26, "angle = \"90\""))
+    );
+    EXPECT_THAT(
+        lines_of(read_case_text(text, "c.toml")),
+        ElementsAre(
+            HasSubstr("c.toml:3: sheet.thickness: found nothing"),
+            HasSubstr("c.toml:5: sheet.thikness: found an unknown key"),
+            HasSubstr("c.toml:18: block.nose_radius: found 0 mm"),
+            HasSubstr("c.toml:26: drive.angle: found \"90\"")
+        )
+    );
+}
+
+TEST(CaseFile, WordsAreTheseToTheLetter) {
+    EXPECT_THAT(
+        lines_of(read_case_text(with_line(5, "thickness = \"2 m\""), "case.toml")),
+        ElementsAre(
+            "case.toml:5: sheet.thickness: found \"2 m\", allowed 0.1 mm to 6 mm (thinner is "
+            "foil, thicker is plate and bends by other rules), do: check the unit of the "
+            "thickness"
+        )
+    );
+    EXPECT_THAT(
+        lines_of(read_case_text(with_line(20, "web_width = 3"), "case.toml")),
+        ElementsAre("case.toml:20: block.web_width: found an unknown key, allowed nose_radius, "
+                    "wall_angle, backing_setback or friction, do: move it to [blank]")
+    );
+    EXPECT_THAT(
+        lines_of(read_case_text(with_line(5, "thickness = 0.8 mm"), "case.toml")),
+        ElementsAre("case.toml:5: thickness: found \"thickness = 0.8 mm\", allowed a value with a "
+                    "unit in quotes, do: write thickness = \"0.8 mm\"")
+    );
+    EXPECT_THAT(
+        lines_of(read_case_file("/no/such/case.toml")),
+        ElementsAre("/no/such/case.toml: file: found nothing there, allowed a case file, do: check "
+                    "the path and the spelling")
+    );
+}
+
+TEST(CaseFile, AsksForASectionThatIsMissing) {
+    EXPECT_THAT(
+        lines_of(read_case_text("title = \"Empty\"\n", "case.toml")),
+        ElementsAre(
+            HasSubstr("sheet: found nothing"),
+            HasSubstr("bend_line: found nothing"),
+            HasSubstr("blank: found nothing"),
+            HasSubstr("block: found nothing"),
+            HasSubstr("drive: found nothing")
+        )
+    );
+}
+
+TEST(CaseFile, RefusesAWiperOnASlopingWall) {
+    const std::string text = with_line(19, "wall_angle = 60", with_line(26, ""));
+    EXPECT_THAT(
+        lines_of(read_case_text(text, "case.toml")),
+        ElementsAre(HasSubstr("case.toml:23: drive.kind: found a wiper on a wall of 60 deg"))
+    );
+}
+
+TEST(CaseFile, RefusesALineShorterThanFourThicknesses) {
+    const std::string text = with_line(10, "sweep = 0.5");
+    EXPECT_THAT(
+        lines_of(read_case_text(text, "case.toml")),
+        ElementsAre(HasSubstr("case.toml:10: bend_line.sweep: found a bend line 1.745 mm long"))
+    );
+}
+
+TEST(CaseFile, RefusesAConvexWebBeyondTheCentre) {
+    const std::string text = with_line(8, "curve = \"convex\"", with_line(12, "web_width = 199"));
+    EXPECT_THAT(
+        lines_of(read_case_text(text, "case.toml")),
+        ElementsAre(HasSubstr("case.toml:12: blank.web_width: found 199"))
+    );
+}
+
+TEST(CaseFile, RefusesAStressWithoutUnitInAnInchFile) {
+    const std::string text = with_line(
+        4,
+        "material.youngs_modulus = 10600\nmaterial.poisson_ratio = 0.33\n"
+        "material.hardening = { law = \"voce\", yield_stress = \"11 ksi\", "
+        "saturation_stress = \"30 ksi\", rate = 16 }",
+        with_line(2, "unit = \"in\"")
+    );
+    const auto result = read_case_text(text, "case.toml");
+    ASSERT_FALSE(result.has_value());
+    const std::vector<std::string> lines = lines_of(result);
+    EXPECT_THAT(
+        lines,
+        ::testing::Contains(HasSubstr("case.toml:4: sheet.material.youngs_modulus: found 10600"))
+    );
+}
+
+TEST(CaseFile, RefusesHardeningThatItsLawCantTake) {
+    const auto lines = [](const std::string& hardening) {
+        return lines_of(read_case_text(
+            with_line(
+                4,
+                "material.youngs_modulus = 70000\nmaterial.poisson_ratio = 0.33\n"
+                "material.hardening = { "
+                    + hardening + " }"
+            ),
+            "case.toml"
+        ));
+    };
+    EXPECT_THAT(
+        lines("law = \"swif\""),
+        ElementsAre(HasSubstr("6: sheet.material.hardening.law: found \"swif\""))
+    );
+    EXPECT_THAT(
+        lines("law = \"voce\", yield_stress = 200, saturation_stress = 100, rate = 10"),
+        ElementsAre(HasSubstr("6: sheet.material.hardening.saturation_stress: found 100"))
+    );
+    EXPECT_THAT(
+        lines("law = \"swift\", strength = 330, prestrain = 0.003, exponent = 2"),
+        ElementsAre(HasSubstr("6: sheet.material.hardening.exponent: found 2, allowed 0.001 to 0.8")
+        )
+    );
+    EXPECT_THAT(
+        lines("law = \"table\", plastic_strain = [0, 0.1, \"x\"], stress = [70, 80, 90]"),
+        ElementsAre(HasSubstr("6: sheet.material.hardening.plastic_strain[3]: found \"x\""))
+    );
+    EXPECT_THAT(
+        lines("law = \"swift\", strength = 5000, prestrain = 0.4, exponent = 0.01"),
+        ElementsAre(HasSubstr("6: sheet.material.hardening: found a curve that starts to flow"))
+    );
+}
+
+class CaseFileOnDisk : public ::testing::Test {
+protected:
+    CaseFileOnDisk() {
+        std::string pattern = (std::filesystem::temp_directory_path() / "case-XXXXXX").string();
+        folder_ = mkdtemp(pattern.data());
+    }
+    ~CaseFileOnDisk() override { std::filesystem::remove_all(folder_); }
+
+    std::filesystem::path write(const std::string& text) {
+        const std::filesystem::path path = folder_ / "case.toml";
+        std::ofstream(path) << text;
+        return path;
+    }
+    std::filesystem::path folder_;
+};
+
+TEST_F(CaseFileOnDisk, IsReadFromItsPath) {
+    EXPECT_TRUE(read_case_file(write(good_case)).has_value());
+}
+
+TEST_F(CaseFileOnDisk, RefusesAFolder) {
+    EXPECT_THAT(lines_of(read_case_file(folder_)), ElementsAre(HasSubstr("file: found a folder")));
+}
+
+TEST_F(CaseFileOnDisk, RefusesAFileThatIsTooLarge) {
+    const std::string comment(1'100'000, '#');
+    EXPECT_THAT(
+        lines_of(read_case_file(write(comment))), ElementsAre(HasSubstr("file: found 1.1 MB"))
+    );
+}
+
+TEST_F(CaseFileOnDisk, RefusesADevice) {
+    EXPECT_THAT(
+        lines_of(read_case_file("/dev/zero")),
+        ElementsAre(HasSubstr("something that can't be read"))
+    );
+}
+
+TEST_F(CaseFileOnDisk, AsksForTheTitleOfAnEmptyFile) {
+    EXPECT_THAT(
+        lines_of(read_case_file(write(""))),
+        ::testing::Contains(HasSubstr(":1: title: found nothing"))
+    );
+}
+
+TEST(CaseFile, EveryCaseOfTheRepositoryIsGood) {
+    int n_cases = 0;
+    const std::filesystem::path folder = std::filesystem::path(FLANGEWRIGHT_SOURCE_DIR) / "cases";
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
+        if (entry.path().filename() == "case.toml") {
+            ++n_cases;
+            EXPECT_THAT(lines_of(read_case_file(entry.path())), ElementsAre());
+        }
+    }
+    EXPECT_GE(n_cases, 3);
+}
+
+} // namespace
+} // namespace flangewright::case_file

@@ -1,0 +1,72 @@
+// docs/case-file.md must keep up with the reader.
+#include "io/case_file/case_file.hpp"
+#include "solver/material/hardening_law.hpp"
+#include "tests/io/case_file/case_text.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <regex>
+
+namespace flangewright::case_file {
+namespace {
+
+std::string page() {
+    std::ostringstream text;
+    text << std::ifstream(std::string(FLANGEWRIGHT_SOURCE_DIR) + "/docs/case-file.md").rdbuf();
+    return text.str();
+}
+
+// The nth block between ```toml and ```.
+std::string example(int n) {
+    const std::string text = page();
+    std::size_t begin = 0;
+    for (int i = 0; i < n; ++i) {
+        begin = text.find("```toml\n", begin) + 8;
+    }
+    return text.substr(begin, text.find("```", begin) - begin);
+}
+
+std::string first_problem(const std::string& text) {
+    const auto result = read_case_text(text, "page");
+    return result ? "" : line_for(result.error().front());
+}
+
+TEST(CaseFilePage, ExampleIsAGoodCase) {
+    ASSERT_FALSE(example(1).empty());
+    EXPECT_EQ(first_problem(example(1)), "");
+}
+
+TEST(CaseFilePage, MaterialExampleCanTakeTheNamesPlace) {
+    std::string text = example(1);
+    const std::size_t name = text.find("material = ");
+    text.erase(name, text.find('\n', name) - name);
+    const std::size_t next_section = text.find("[bend_line]");
+    text.insert(next_section, example(2));
+    EXPECT_EQ(first_problem(text), "");
+}
+
+TEST(CaseFilePage, NamesEveryKey) {
+    const std::string text = page();
+    const std::regex key("(?:^|\n)([a-z_]+) = ");
+    for (std::sregex_iterator at(good_case.begin(), good_case.end(), key), end; at != end; ++at) {
+        EXPECT_THAT(text, ::testing::HasSubstr("`" + (*at)[1].str() + "`"));
+    }
+    for (const char* rare : {"`length`", "`wall_radius`", "`flat_width`"}) {
+        EXPECT_THAT(text, ::testing::HasSubstr(rare));
+    }
+}
+
+TEST(CaseFilePage, NamesEveryHardeningLawWithItsParameters) {
+    const std::string text = page();
+    for (const material::HardeningEntry& entry : material::hardening_laws()) {
+        EXPECT_THAT(text, ::testing::HasSubstr("| `" + entry.name + "` |"));
+        for (const material::LawParameter& parameter : entry.parameters) {
+            EXPECT_THAT(text, ::testing::HasSubstr("`" + parameter.name + "`"));
+        }
+    }
+}
+
+} // namespace
+} // namespace flangewright::case_file

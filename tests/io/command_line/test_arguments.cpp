@@ -1,0 +1,133 @@
+#include "io/command_line/arguments.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace flangewright::command_line {
+namespace {
+
+using ::testing::HasSubstr;
+using Words = std::vector<std::string>;
+
+template <typename T>
+T good(const Words& words) {
+    const auto arguments = read_arguments(words);
+    EXPECT_TRUE(arguments.has_value()) << (arguments ? "" : arguments.error().text);
+    return arguments && std::holds_alternative<T>(*arguments) ? std::get<T>(*arguments) : T{};
+}
+
+TEST(Arguments, OfRunAreRead) {
+    const auto run =
+        good<RunArguments>({"run", "a.toml", "--out", "here", "--threads", "2", "--no-pictures"});
+    EXPECT_EQ(run.case_file, "a.toml");
+    EXPECT_EQ(run.out, "here");
+    EXPECT_EQ(run.n_threads, 2);
+    EXPECT_FALSE(run.with_pictures);
+}
+
+TEST(Arguments, OfRunHaveDefaults) {
+    const auto run = good<RunArguments>({"run", "a.toml"});
+    EXPECT_FALSE(run.out.has_value());
+    EXPECT_EQ(run.n_threads, 0);
+    EXPECT_TRUE(run.with_pictures);
+}
+
+TEST(Arguments, OfCheckAndMaterialsAreRead) {
+    EXPECT_EQ(good<CheckArguments>({"check", "a.toml"}).case_file, "a.toml");
+    EXPECT_FALSE(good<MaterialsArguments>({"materials"}).name.has_value());
+    EXPECT_EQ(good<MaterialsArguments>({"materials", "2024-O"}).name, "2024-O");
+}
+
+TEST(Arguments, HelpShowsAnExampleForEachCommand) {
+    for (const Words& words :
+         {Words{"--help"},
+          Words{"run", "--help"},
+          Words{"check", "--help"},
+          Words{"materials", "-h"}}) {
+        const auto arguments = read_arguments(words);
+        ASSERT_FALSE(arguments.has_value());
+        EXPECT_EQ(arguments.error().exit_code, 0);
+        EXPECT_THAT(arguments.error().text, HasSubstr("Example:\n  flangewright "));
+    }
+    EXPECT_THAT(read_arguments({"run", "--help"}).error().text, HasSubstr("--no-pictures"));
+}
+
+TEST(Arguments, VersionIsTold) {
+    const auto arguments = read_arguments({"--version"});
+    ASSERT_FALSE(arguments.has_value());
+    EXPECT_EQ(arguments.error().exit_code, 0);
+    EXPECT_EQ(arguments.error().text, "flangewright " + program_version() + "\n");
+}
+
+struct BadWords {
+    std::string name;
+    Words words;
+    std::string line;
+};
+
+class BadCommandLine : public ::testing::TestWithParam<BadWords> {};
+
+TEST_P(BadCommandLine, IsOneLineAndExitCodeTwo) {
+    const auto arguments = read_arguments(GetParam().words);
+    ASSERT_FALSE(arguments.has_value());
+    EXPECT_EQ(arguments.error().exit_code, 2);
+    EXPECT_EQ(arguments.error().text, GetParam().line + "\n");
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Each,
+    BadCommandLine,
+    ::testing::Values(
+        BadWords{
+            "Nothing",
+            {},
+            "command line: command: found nothing, allowed run, check or materials, do: see "
+            "\"flangewright --help\""},
+        BadWords{
+            "UnknownCommand",
+            {"rnu", "a.toml"},
+            "command line: flangewright: found \"rnu\", allowed --help, --version, run, check or "
+            "materials, do: write run"},
+        BadWords{
+            "UnknownOption",
+            {"run", "a.toml", "--thread", "2"},
+            "command line: flangewright run: found \"--thread\", allowed --help, --out, --threads "
+            "or "
+            "--no-pictures, do: write --threads"},
+        BadWords{
+            "NoCase",
+            {"run"},
+            "command line: CASE: found nothing, allowed the path of a case file, do: write "
+            "flangewright run CASE"},
+        BadWords{
+            "NoCaseToCheck",
+            {"check"},
+            "command line: CASE: found nothing, allowed the path of a case file, do: write "
+            "flangewright check CASE"},
+        BadWords{
+            "TwoCases",
+            {"check", "a.toml", "b.toml"},
+            "command line: flangewright check: found \"b.toml\", allowed --help, do: see "
+            "\"flangewright check --help\""},
+        BadWords{
+            "ThreadsNoNumber",
+            {"run", "a.toml", "--threads", "many"},
+            "command line: --threads: found \"many\", allowed 1 to 256, do: write a whole number, "
+            "or "
+            "leave it out to use all cores"},
+        BadWords{
+            "ThreadsZero",
+            {"run", "a.toml", "--threads", "0"},
+            "command line: --threads: found \"0\", allowed 1 to 256, do: write a whole number, or "
+            "leave it out to use all cores"},
+        BadWords{
+            "OutWithoutFolder",
+            {"run", "a.toml", "--out"},
+            "command line: option: found \"--out\", allowed each option with its value, and once, "
+            "do: see \"flangewright --help\""}
+    ),
+    [](const ::testing::TestParamInfo<BadWords>& bad) { return bad.param.name; }
+);
+
+} // namespace
+} // namespace flangewright::command_line

@@ -1,0 +1,54 @@
+#include "io/command_line/check_command.hpp"
+#include "tests/io/case_file/case_text.hpp"
+#include "tests/io/command_line/temporary_folder.hpp"
+
+#include <gmock/gmock.h>
+
+#include <sstream>
+
+namespace flangewright::command_line {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+class CheckCommand : public WithFolder {
+protected:
+    int check_text(const std::string& text) {
+        Terminal terminal{out_, err_, false};
+        return check_case({write("rib.toml", text)}, terminal);
+    }
+    std::ostringstream out_;
+    std::ostringstream err_;
+};
+
+// By hand: bend allowance pi/2 (2.4 + 0.4) = 4.40 mm, setback 2.4 + 0.8 = 3.2 mm.
+TEST_F(CheckCommand, WorksTheJobOutByHand) {
+    EXPECT_EQ(check_text(case_file::good_case), 0);
+    EXPECT_EQ(err_.str(), "");
+    const std::string text = out_.str();
+    EXPECT_THAT(text, HasSubstr("rib.toml: no problem found"));
+    EXPECT_THAT(text, HasSubstr("bend allowance                        4.40 mm"));
+    EXPECT_THAT(text, HasSubstr("bend tangent to mould point           3.20 mm"));
+    EXPECT_THAT(text, HasSubstr("springback of an ideal strip"));
+    EXPECT_THAT(text, HasSubstr("typical"));
+    EXPECT_THAT(text, HasSubstr("not approved data"));
+    EXPECT_THAT(text, Not(HasSubstr("nan")));
+    EXPECT_THAT(text, Not(HasSubstr("inf ")));
+}
+
+TEST_F(CheckCommand, ListsEveryProblem) {
+    EXPECT_EQ(
+        check_text(
+            case_file::with_line(5, "thickness = 0", case_file::with_line(23, "kind = \"x\""))
+        ),
+        2
+    );
+    EXPECT_EQ(out_.str(), "");
+    EXPECT_THAT(err_.str(), HasSubstr("rib.toml:5: sheet.thickness"));
+    EXPECT_THAT(err_.str(), HasSubstr("rib.toml:23: drive.kind"));
+    EXPECT_THAT(err_.str(), HasSubstr("2 problems; nothing was computed."));
+}
+
+} // namespace
+} // namespace flangewright::command_line

@@ -1,0 +1,224 @@
+// Everything round the solver: the solver itself is replaced by quick stand-ins.
+#include "io/command_line/run_command.hpp"
+#include "tests/io/case_file/case_text.hpp"
+#include "tests/io/command_line/temporary_folder.hpp"
+
+#include <gmock/gmock.h>
+
+#include <chrono>
+#include <csignal>
+#include <sstream>
+#include <thread>
+
+namespace flangewright::command_line {
+namespace {
+
+using process::JobResult;
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+JobResult finished_result() {
+    JobResult result;
+    process::StepResult held;
+    held.kind = job::StepKind::bend_down;
+    held.report.reason = process::StopReason::done;
+    held.findings.flange_angle = {1.5533, 1.5708, 1.5882};
+    held.findings.edge_strain_most = 0.0953;
+    held.findings.thinning_most = 0.05;
+    process::StepResult released = held;
+    released.kind = job::StepKind::release;
+    released.findings.flange_angle = {1.52, 1.53, 1.54};
+    released.findings.springback = findings::Spread{0.035, 0.0408, 0.05};
+    released.findings.web_lift = 0.4;
+    result.steps = {held, released};
+    result.by_hand.edge_stretch = 0.11;
+    result.by_hand.edge_thickness_ratio = 0.95;
+    result.by_hand.springback = 0.02;
+    result.verdict.word = findings::VerdictWord::holds;
+    result.verdict.share_used = 0.625;
+    result.verdict.because = "The free edge uses 63 % of what the sheet bears.";
+    result.verdict.grade = material::DataGrade::typical;
+    result.warnings = {"A plain warning."};
+    return result;
+}
+
+class RunCommand : public WithFolder {
+protected:
+    RunCommand() {
+        workshop_.run_job =
+            [this](const job::Job& job, const auto& options, const Monitor& monitor) {
+                seen_job_ = job;
+                seen_options_ = options;
+                monitor.report({.step = "bend-down", .share_done = 0.1});
+                return Result<JobResult>(result_);
+            };
+        workshop_.write_outputs =
+            [this](const run_folder::OutputRequest& request, const JobResult&) {
+                request_ = request;
+                ++n_writes_;
+                return Result<run_folder::WrittenOutputs>(run_folder::WrittenOutputs{});
+            };
+    }
+
+    int run(const std::string& text = case_file::good_case) {
+        RunArguments arguments;
+        arguments.case_file = write("rib.toml", text);
+        arguments.out = folder_ / "out";
+        arguments.n_threads = 2;
+        arguments.with_pictures = false;
+        Terminal terminal{out_, err_, false};
+        return run_case(arguments, terminal, workshop_);
+    }
+
+    Workshop workshop_;
+    JobResult result_ = finished_result();
+    job::Job seen_job_;
+    process::RunOptions seen_options_;
+    run_folder::OutputRequest request_;
+    int n_writes_ = 0;
+    std::ostringstream out_;
+    std::ostringstream err_;
+};
+
+TEST_F(RunCommand, HandsTheCaseToTheSolverAndTheResultToTheOutputs) {
+    EXPECT_EQ(run(), 0);
+    EXPECT_EQ(seen_job_.title, "Bracket");
+    EXPECT_EQ(seen_options_.n_threads, 2);
+    EXPECT_EQ(request_.directory, folder_ / "out");
+    EXPECT_EQ(request_.job.title, "Bracket");
+    EXPECT_FALSE(request_.with_pictures);
+    EXPECT_EQ(request_.program_version, program_version());
+    EXPECT_EQ(err_.str(), "");
+}
+
+TEST_F(RunCommand, PrintsVerdictFiguresBesideTheHandCalculationAndTheCaution) {
+    EXPECT_EQ(run(), 0);
+    const std::string text = out_.str();
+    EXPECT_THAT(
+        text, HasSubstr("Will it split? holds, 62.5 % of the allowed strain used (data: typical)")
+    );
+    EXPECT_THAT(text, HasSubstr("The free edge uses 63 % of what the sheet bears."));
+    EXPECT_THAT(
+        text, HasSubstr("flange angle held on the block  90.00 deg (89.00 to 91.00)  90.00 deg")
+    );
+    EXPECT_THAT(
+        text, HasSubstr("edge stretch, largest           10.0 %                      11.0 %")
+    );
+    EXPECT_THAT(
+        text, HasSubstr("springback                      2.34 deg (2.01 to 2.86)     1.15 deg")
+    );
+    EXPECT_THAT(text, HasSubstr("web lift                        0.40 mm"));
+    EXPECT_THAT(text, HasSubstr("A plain warning."));
+    EXPECT_THAT(text, HasSubstr("not approved data"));
+    EXPECT_THAT(text, HasSubstr("sheet.html"));
+}
+
+TEST_F(RunCommand, LeavesAWholeLog) {
+    EXPECT_EQ(run(), 0);
+    const std::string log = text_of(folder_ / "out" / "run.log");
+    EXPECT_THAT(log, ::testing::StartsWith("flangewright " + program_version()));
+    EXPECT_THAT(log, HasSubstr("begins: bend-down"));
+    EXPECT_THAT(log, HasSubstr("release: done"));
+    EXPECT_FALSE(std::filesystem::exists(folder_ / "out" / "run.log.part"));
+}
+
+TEST_F(RunCommand, MayReplaceItsOwnResult) {
+    EXPECT_EQ(run(), 0);
+    EXPECT_EQ(run(), 0);
+    EXPECT_EQ(n_writes_, 2);
+}
+
+TEST_F(RunCommand, RefusesABadCaseBeforeTouchingTheDisk) {
+    EXPECT_EQ(run(case_file::with_line(18, "nose_radius = 0")), 2);
+    EXPECT_THAT(err_.str(), HasSubstr("rib.toml:18: block.nose_radius: found 0 mm"));
+    EXPECT_THAT(err_.str(), HasSubstr("1 problem; nothing was computed."));
+    EXPECT_EQ(n_writes_, 0);
+    EXPECT_FALSE(std::filesystem::exists(folder_ / "out"));
+}
+
+TEST_F(RunCommand, RefusesAForeignFolderBeforeTheSolve) {
+    std::filesystem::create_directory(folder_ / "out");
+    write("out/precious.txt", "keep me");
+    bool has_run = false;
+    workshop_.run_job = [&has_run](const auto&, const auto&, const auto&) {
+        has_run = true;
+        return Result<JobResult>(JobResult{});
+    };
+    EXPECT_EQ(run(), 4);
+    EXPECT_FALSE(has_run);
+    EXPECT_THAT(err_.str(), HasSubstr("will not be overwritten"));
+    EXPECT_EQ(text_of(folder_ / "out" / "precious.txt"), "keep me");
+}
+
+TEST_F(RunCommand, KeepsWhatWasReachedWhenNoEquilibriumIsFound) {
+    result_.reason = process::StopReason::no_equilibrium;
+    result_.steps.pop_back();
+    result_.steps.front().report.angle_reached = 1.0472;
+    EXPECT_EQ(run(), 3);
+    EXPECT_EQ(n_writes_, 1);
+    EXPECT_THAT(out_.str(), HasSubstr("no balance of forces was found beyond 60.00 deg"));
+    EXPECT_THAT(out_.str(), Not(HasSubstr("springback")));
+}
+
+TEST_F(RunCommand, StopsOnASignalAndKeepsFinishedSteps) {
+    workshop_.run_job = [this](const job::Job&, const auto&, const Monitor& monitor) {
+        std::raise(SIGINT);
+        const auto patience = std::chrono::steady_clock::now() + std::chrono::seconds(10);
+        while (!monitor.stop.stop_requested() && std::chrono::steady_clock::now() < patience) {
+            std::this_thread::sleep_for(std::chrono::milliseconds(1));
+        }
+        EXPECT_TRUE(monitor.stop.stop_requested());
+        result_.reason = process::StopReason::stop_requested;
+        result_.steps.pop_back();
+        return Result<JobResult>(result_);
+    };
+    EXPECT_EQ(run(), 130);
+    EXPECT_EQ(n_writes_, 1);
+    EXPECT_THAT(out_.str(), HasSubstr("Stopped as asked"));
+    EXPECT_THAT(text_of(folder_ / "out" / "run.log"), HasSubstr("bend-down: done"));
+}
+
+TEST_F(RunCommand, SaysSoWhenThereIsNothingToKeep) {
+    result_ = {};
+    result_.reason = process::StopReason::stop_requested;
+    EXPECT_EQ(run(), 130);
+    EXPECT_EQ(n_writes_, 0);
+    EXPECT_THAT(err_.str(), HasSubstr("there is nothing to keep"));
+}
+
+TEST_F(RunCommand, TellsTroubleOfTheMesher) {
+    workshop_.run_job = [](const auto&, const auto&, const auto&) {
+        return Result<JobResult>(tl::unexpected(OutsideProblem{
+            "meshing the blank", "mesh library", "simplify the outline"}));
+    };
+    EXPECT_EQ(run(), 4);
+    EXPECT_EQ(err_.str(), "trouble meshing the blank (mesh library): simplify the outline\n");
+}
+
+TEST_F(RunCommand, TellsTroubleOfTheDisk) {
+    workshop_.write_outputs = [](const auto&, const auto&) {
+        return Result<run_folder::WrittenOutputs>(tl::unexpected(OutsideProblem{
+            "writing", "summary.json", "free disk space"}));
+    };
+    EXPECT_EQ(run(), 4);
+    EXPECT_EQ(err_.str(), "trouble writing (summary.json): free disk space\n");
+    EXPECT_EQ(out_.str(), "");
+}
+
+// A death test: the second Ctrl-C must not wait for the solver.
+TEST_F(RunCommand, EndsAtOnceWhenAskedTwice) {
+    ::testing::FLAGS_gtest_death_test_style = "threadsafe";
+    workshop_.run_job = [](const job::Job&, const auto&, const Monitor& monitor) {
+        std::raise(SIGINT);
+        while (!monitor.stop.stop_requested()) {
+            std::this_thread::sleep_for(std::chrono::milliseconds(1));
+        }
+        std::raise(SIGTERM);
+        std::this_thread::sleep_for(std::chrono::seconds(10));
+        return Result<JobResult>(JobResult{});
+    };
+    EXPECT_EXIT(run(), ::testing::ExitedWithCode(130), "");
+}
+
+} // namespace
+} // namespace flangewright::command_line

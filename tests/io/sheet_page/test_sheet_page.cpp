@@ -1,0 +1,103 @@
+#include "io/sheet_page/sheet_page.hpp"
+#include "tests/support/formed_flange.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <limits>
+
+namespace flangewright::sheet_page {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+std::string
+page_of(const process::JobResult& result, units::LengthUnit unit = units::LengthUnit::millimetre) {
+    tables::RunFacts facts;
+    facts.program_version = "9.8.7";
+    facts.case_file = "cases/x/case.toml";
+    facts.date = "2026-02-03";
+    facts.unit = unit;
+    return sheet_page(facts, support::made_up_job(), result, {});
+}
+
+TEST(SheetPage, NamesCaseVersionDateAndVerdict) {
+    const std::string page = page_of(support::made_up_result());
+    EXPECT_THAT(page, HasSubstr("Test frame segment &lt;A &amp; B&gt;"));
+    EXPECT_THAT(page, Not(HasSubstr("<A & B>")));
+    EXPECT_THAT(page, HasSubstr("flangewright 9.8.7 on 2026-02-03, from cases/x/case.toml"));
+    EXPECT_THAT(page, HasSubstr("Holds: 61 % of the limit is used"));
+    EXPECT_THAT(page, HasSubstr("<strong>typical</strong>"));
+    EXPECT_THAT(page, HasSubstr("The free edge uses most of the stretch"));
+}
+
+TEST(SheetPage, ReachesOutForNothing) {
+    const std::string page = page_of(support::made_up_result());
+    EXPECT_THAT(page, Not(HasSubstr("http")));
+    EXPECT_THAT(page, Not(HasSubstr("<script")));
+    EXPECT_THAT(page, Not(HasSubstr("<link")));
+}
+
+TEST(SheetPage, ShowsTheUsersUnitWithMmBeside) {
+    const process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result, units::LengthUnit::inch), HasSubstr("<td>0.031 in (0.80 mm)</td>"));
+    EXPECT_THAT(page_of(result), HasSubstr("<td>0.80 mm</td>"));
+}
+
+TEST(SheetPage, PutsTheHandCalculationBesideAndSaysWhereItDiffers) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), HasSubstr("<td>3.4 deg</td><td>1.6 deg</td>"));
+    EXPECT_THAT(page_of(result), HasSubstr("differ by more than a third"));
+    EXPECT_THAT(page_of(result), HasSubstr("Springback: computed 3.4 deg, by hand 1.6 deg."));
+    result.disagreements.clear();
+    EXPECT_THAT(page_of(result), Not(HasSubstr("differ by more than a third")));
+}
+
+TEST(SheetPage, DefersToApprovedDataAndWarns) {
+    const std::string page = page_of(support::made_up_result());
+    EXPECT_THAT(page, HasSubstr("Not approved data."));
+    EXPECT_THAT(page, HasSubstr("not of strength or airworthiness"));
+    EXPECT_THAT(page, HasSubstr("<h2>Cautions</h2>"));
+}
+
+TEST(SheetPage, ShowsNoNumberThatIsNone) {
+    process::JobResult result = support::made_up_result();
+    constexpr double none = std::numeric_limits<double>::quiet_NaN();
+    result.steps[0].findings.flange_angle_middle.mean = none;
+    result.steps[1].findings.web_lift = none;
+    result.steps[1].findings.plan_radius = std::numeric_limits<double>::infinity();
+    result.verdict.share_used.reset();
+    result.verdict.word = findings::VerdictWord::unknown;
+    const std::string page = page_of(result);
+    EXPECT_THAT(page, Not(testing::ContainsRegex("[> ](-?nan|-?inf)[ <]")));
+    EXPECT_THAT(page, HasSubstr("<td>straight</td>"));
+    EXPECT_THAT(page, HasSubstr("not known"));
+    EXPECT_THAT(page, HasSubstr("<p class=\"word\">Unknown</p>"));
+}
+
+TEST(SheetPage, SaysThatARunStoppedShort) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), Not(HasSubstr("did not reach its end")));
+    result.reason = process::StopReason::no_equilibrium;
+    result.steps.pop_back();
+    result.steps[0].report.reason = process::StopReason::no_equilibrium;
+    result.steps[0].report.angle_reached = 1;
+    EXPECT_THAT(
+        page_of(result),
+        HasSubstr("no equilibrium was found in bend-down, at a flange angle of 57.3 deg")
+    );
+}
+
+TEST(SheetPage, CarriesPicturesInside) {
+    const std::string page = sheet_page(
+        {}, support::made_up_job(), support::made_up_result(), {{"Section <half way>", "foobar"}}
+    );
+    EXPECT_THAT(
+        page,
+        HasSubstr("<img alt=\"Section &lt;half way&gt;\" src=\"data:image/png;base64,Zm9vYmFy\">")
+    );
+}
+
+} // namespace
+} // namespace flangewright::sheet_page

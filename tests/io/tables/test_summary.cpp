@@ -1,0 +1,170 @@
+#include "io/tables/summary.hpp"
+#include "io/units/angle.hpp"
+#include "tests/support/formed_flange.hpp"
+
+#include <fmt/format.h>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <limits>
+
+namespace flangewright::tables {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+RunFacts facts() {
+    RunFacts some;
+    some.program_version = "9.8.7";
+    some.case_file = "cases/x/case.toml";
+    some.date = "2026-02-03";
+    some.output_warnings = {"Pictures are left out, as asked."};
+    return some;
+}
+
+std::string summary(const process::JobResult& result) {
+    return summary_json(facts(), support::made_up_job(), result);
+}
+
+/// The text between a key and the end of its line, at its first place after `after`.
+std::string
+value_of(const std::string& text, const std::string& key, const std::string& after = "") {
+    const std::size_t from = text.find(after);
+    const std::size_t place = text.find(fmt::format("\"{}\": ", key), from);
+    if (from == std::string::npos || place == std::string::npos) {
+        return "no such key";
+    }
+    const std::size_t begin = place + key.size() + 4;
+    const std::size_t end = text.find_first_of(",\n", begin);
+    return text.substr(begin, end - begin);
+}
+
+TEST(Summary, HasTheKeysThatProgramsRelyOn) {
+    const std::string text = summary(support::made_up_result());
+    for (const char* key :
+         {"schema",
+          "program",
+          "version",
+          "case",
+          "title",
+          "mesh",
+          "nodes",
+          "elements",
+          "solve",
+          "degrees_of_freedom",
+          "steps",
+          "iterations",
+          "cutbacks",
+          "seconds",
+          "seconds_in",
+          "factorise",
+          "contact",
+          "output",
+          "refactor_seconds_bare",
+          "threads",
+          "name",
+          "flange_angle_deg",
+          "min",
+          "mean",
+          "max",
+          "flange_angle_deg_middle",
+          "edge_strain_log",
+          "edge_stretch_percent",
+          "thinning_percent",
+          "web_lift_mm",
+          "penetration_mm",
+          "springback_deg",
+          "springback_deg_middle",
+          "plan_radius_mm",
+          "before",
+          "after",
+          "hand_calculation",
+          "disagreements",
+          "warnings",
+          "verdict",
+          "word",
+          "share_used",
+          "because",
+          "data_grade",
+          "limits"}) {
+        EXPECT_THAT(text, HasSubstr(fmt::format("\"{}\":", key)));
+    }
+    EXPECT_EQ(value_of(text, "schema"), "1");
+    EXPECT_EQ(value_of(text, "version"), "\"9.8.7\"");
+}
+
+TEST(Summary, RepeatsTheFiguresInTheUnitsOfTheKeys) {
+    const process::JobResult result = support::made_up_result();
+    const findings::PartFindings& released = result.steps.back().findings;
+    const std::string text = summary(result);
+    EXPECT_EQ(value_of(text, "elements", "\"mesh\""), "3360");
+    EXPECT_EQ(value_of(text, "max", "\"web_lift_mm\""), "0.0");
+    EXPECT_EQ(value_of(text, "after", "\"plan_radius_mm\""), "250.0");
+    constexpr double digits_written = 1e-12;
+    const std::string name = "\"name\": \"release\"";
+    EXPECT_NEAR(
+        std::stod(value_of(text, "max", name)),
+        units::degrees(released.flange_angle.most),
+        digits_written
+    );
+    EXPECT_NEAR(
+        std::stod(value_of(text, "min", "\"springback_deg\"")),
+        units::degrees(released.springback->least),
+        digits_written
+    );
+}
+
+TEST(Summary, GivesSpringbackOnlyAfterRelease) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(summary(result), HasSubstr("\"springback_deg_middle\""));
+    result.steps.pop_back();
+    EXPECT_THAT(summary(result), Not(HasSubstr("\"springback_deg_middle\"")));
+}
+
+TEST(Summary, WritesNullForWhatIsNoNumber) {
+    process::JobResult result = support::made_up_result();
+    result.steps.front().findings.plan_radius = infinity;
+    result.steps.front().findings.web_lift = not_a_number;
+    result.by_hand.springback = not_a_number;
+    result.figures.seconds_bare_refactor = -infinity;
+    result.verdict.share_used.reset();
+    const std::string text = summary(result);
+    EXPECT_EQ(value_of(text, "after", "\"plan_radius_mm\""), "null");
+    EXPECT_EQ(value_of(text, "max", "\"web_lift_mm\""), "null");
+    EXPECT_EQ(value_of(text, "springback_deg", "\"hand_calculation\""), "null");
+    EXPECT_EQ(value_of(text, "refactor_seconds_bare"), "null");
+    EXPECT_EQ(value_of(text, "share_used"), "null");
+    EXPECT_THAT(text, Not(testing::ContainsRegex(": -?(nan|inf)")));
+}
+
+TEST(Summary, BearsATitleThatIsNoValidText) {
+    job::Job job = support::made_up_job();
+    job.title = "broken \xff\xfe title \" \n";
+    const std::string text = summary_json(facts(), job, support::made_up_result());
+    EXPECT_THAT(text, HasSubstr("broken "));
+    EXPECT_THAT(text, HasSubstr(" title \\\" \\n"));
+}
+
+TEST(Summary, SaysWhyAnUnfinishedRunEnded) {
+    process::JobResult result = support::made_up_result();
+    result.reason = process::StopReason::no_equilibrium;
+    EXPECT_EQ(value_of(summary(result), "reason", "\"solve\""), "\"no equilibrium\"");
+    result.steps.clear();
+    EXPECT_THAT(summary(result), HasSubstr("\"steps\": []"));
+}
+
+TEST(Summary, ListsTheWarningsOfRunAndOutput) {
+    process::JobResult result = support::made_up_result();
+    result.warnings = {"The friction is large."};
+    EXPECT_THAT(
+        summary(result),
+        HasSubstr("\"The friction is large.\",\n    \"Pictures are left out, as asked.\"")
+    );
+}
+
+} // namespace
+} // namespace flangewright::tables

@@ -1,0 +1,74 @@
+#include "io/vtk/node_figures.hpp"
+#include "tests/support/formed_flange.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace flangewright::vtk {
+namespace {
+
+constexpr double rounding = 1e-12;
+
+TEST(NodeFigures, ThinningIsTheShareOfThicknessLost) {
+    const job::Job job = support::made_up_job();
+    shell::SheetFields fields;
+    fields.thickness = Eigen::Vector2d(job.sheet.thickness, 0.9 * job.sheet.thickness);
+    EXPECT_NEAR(thinning(job, fields)(0), 0, rounding);
+    EXPECT_NEAR(thinning(job, fields)(1), 0.1, rounding);
+}
+
+TEST(NodeFigures, SpringbackIsTheMovementSinceTheStepBefore) {
+    const process::JobResult result = support::made_up_result();
+    const std::optional<Eigen::Matrix3Xd> moved = springback(result, 1);
+    ASSERT_TRUE(moved);
+    const Eigen::Matrix3Xd difference =
+        result.steps[1].state.positions - result.steps[0].state.positions;
+    EXPECT_LT((*moved - difference).norm(), rounding);
+    EXPECT_GT(moved->norm(), 1);
+    EXPECT_FALSE(springback(result, 0)) << "a bend-down has none";
+}
+
+TEST(NodeFigures, BlockGapIsTheWebsHeightAndZeroInTheFlange) {
+    const support::FlangeShape shape{.lift = 0.5};
+    const process::JobResult result = support::made_up_result(shape);
+    const Eigen::VectorXd held =
+        block_gap(support::made_up_job(shape), result.mesh, result.steps[0]);
+    // The made-up sheet thins by parts of a thousandth in the web; its block face lifts by half.
+    constexpr double thinned = 1e-3;
+    EXPECT_LT(held.cwiseAbs().maxCoeff(), thinned);
+    const Eigen::VectorXd free =
+        block_gap(support::made_up_job(shape), result.mesh, result.steps[1]);
+    const auto& middle = result.mesh.station_lines[result.mesh.station_lines.size() / 2];
+    EXPECT_NEAR(free(middle.front()), 0.5, thinned);
+    EXPECT_EQ(free(middle.back()), 0);
+}
+
+TEST(NodeFigures, ShareUsedAtEdgeAndBendIsTheVerdictsOwn) {
+    const process::JobResult result = support::made_up_result();
+    const std::optional<Eigen::VectorXd> share = share_used(result, result.steps[0]);
+    ASSERT_TRUE(share);
+    double edge = 0;
+    for (const int node : result.mesh.free_edge) {
+        edge = std::max(edge, (*share)(node));
+    }
+    EXPECT_NEAR(edge, *result.verdict.limits[0].share, rounding);
+    const auto& line = result.mesh.station_lines.front();
+    double bend = 0;
+    for (const int node : line) {
+        bend = std::max(bend, (*share)(node));
+    }
+    EXPECT_NEAR(bend, *result.verdict.limits[1].share, rounding) << "no edge strain at a cut end";
+    EXPECT_GE(share->minCoeff(), 0);
+}
+
+TEST(NodeFigures, ShareUsedNeedsALimit) {
+    process::JobResult result = support::made_up_result();
+    for (findings::LimitUse& limit : result.verdict.limits) {
+        limit.allowed.reset();
+    }
+    EXPECT_FALSE(share_used(result, result.steps[0]));
+}
+
+} // namespace
+} // namespace flangewright::vtk

@@ -1,0 +1,162 @@
+#include "solver/findings/verdict.hpp"
+#include "tests/support/flange_job.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+
+namespace flangewright::findings {
+namespace {
+
+using material::DataGrade;
+using testing::HasSubstr;
+
+/// A ring with a wide bend (outer fibre 1/7 = 14.3 %, allowed 50 %: share 0.29) whose edge decides.
+/// Elongation 20 %; all numbers invented.
+job::Job job_with(DataGrade grade) {
+    job::Job job = support::ring_job();
+    job.sheet.material.uniform_elongation = {0.2, grade, "invented"};
+    job.sheet.material.bend_limits = {{0.4, 0}, {0.8, 0}, {1.6, 0.5}};
+    job.sheet.material.bend_grade = grade;
+    return job;
+}
+
+Verdict judge_edge(const job::Job& job, double engineering_stretch, double bend_strain = 0) {
+    PartFindings part;
+    part.edge_strain_most = std::log1p(engineering_stretch);
+    part.edge_tension_most = part.edge_strain_most;
+    part.bend_strain_most = std::log1p(bend_strain);
+    return judge(job, std::span(&part, 1));
+}
+
+TEST(Verdict, PutsItsWordAtTheEdgesOfTheShares) {
+    const job::Job job = job_with(DataGrade::coupon);
+    EXPECT_EQ(judge_edge(job, 0.2 * 0.799).word, VerdictWord::holds);
+    EXPECT_EQ(judge_edge(job, 0.2 * 0.801).word, VerdictWord::close);
+    EXPECT_EQ(judge_edge(job, 0.2 * 0.999).word, VerdictWord::close);
+    EXPECT_EQ(judge_edge(job, 0.2 * 1.001).word, VerdictWord::splits);
+    EXPECT_NEAR(judge_edge(job, 0.15).share_used.value(), 0.75, 1e-12);
+}
+
+TEST(Verdict, HeedsTheUsersCloseShare) {
+    job::Job job = job_with(DataGrade::coupon);
+    job.close_share = 0.6;
+    EXPECT_EQ(judge_edge(job, 0.2 * 0.7).word, VerdictWord::close);
+}
+
+// Source: common practice, no source: without a coupon (or published data) nothing above half the
+// limit is called safe.
+TEST(Verdict, IsNoBetterThanCloseAboveHalfALimitWithoutACoupon) {
+    for (const DataGrade grade : {DataGrade::typical, DataGrade::assumed}) {
+        const job::Job job = job_with(grade);
+        EXPECT_EQ(judge_edge(job, 0.2 * 0.499).word, VerdictWord::holds);
+        const Verdict verdict = judge_edge(job, 0.2 * 0.501);
+        EXPECT_EQ(verdict.word, VerdictWord::close);
+        EXPECT_THAT(verdict.because, HasSubstr("coupon"));
+    }
+    EXPECT_EQ(judge_edge(job_with(DataGrade::published), 0.2 * 0.501).word, VerdictWord::holds);
+}
+
+TEST(Verdict, IsUnknownWhenANeededNumberIsMissing) {
+    job::Job job = job_with(DataGrade::published);
+    job.sheet.material.uniform_elongation = {};
+    const Verdict verdict = judge_edge(job, 0.1);
+    EXPECT_EQ(verdict.word, VerdictWord::unknown);
+    EXPECT_EQ(verdict.grade, DataGrade::unknown);
+    EXPECT_NEAR(verdict.share_used.value(), 2.0 / 7, 1e-12); // the bend is known
+    EXPECT_EQ(
+        verdict.because,
+        "The free edge stretches by 10.0 %, but the sheet's uniform elongation isn't known."
+    );
+    job = job_with(DataGrade::published);
+    job.sheet.thickness = 2; // above the table
+    EXPECT_EQ(judge_edge(job, 0.1).word, VerdictWord::unknown);
+}
+
+TEST(Verdict, DoesNotLetAnUnknownLimitHideASplit) {
+    job::Job job = job_with(DataGrade::typical);
+    job.sheet.material.uniform_elongation = {};
+    const Verdict verdict = judge_edge(job, 0.1, 0.6);
+    EXPECT_EQ(verdict.word, VerdictWord::splits);
+    EXPECT_NEAR(verdict.share_used.value(), 1.2, 1e-12);
+    EXPECT_EQ(verdict.grade, DataGrade::typical);
+}
+
+TEST(Verdict, NeedsNoElongationForAnEdgeThatIsNotStretched) {
+    job::Job job = job_with(DataGrade::published);
+    job.blank.line = outline::BendLine::straight(60);
+    job.sheet.material.uniform_elongation = {};
+    const Verdict verdict = judge_edge(job, 0.0005);
+    EXPECT_EQ(verdict.word, VerdictWord::holds);
+    EXPECT_EQ(verdict.grade, DataGrade::published);
+    EXPECT_EQ(judge_edge(job, 0.003).word, VerdictWord::unknown);
+}
+
+TEST(Verdict, SaysThatAShrinkingEdgeDoesNotSplitAndWrinklesAreNotJudged) {
+    job::Job job = job_with(DataGrade::published);
+    job.blank.line = outline::BendLine::arc(63, 1, outline::Curve::convex);
+    const Verdict verdict = judge_edge(job, -0.3);
+    EXPECT_EQ(verdict.word, VerdictWord::holds);
+    EXPECT_EQ(verdict.limits.front().share.value(), 0);
+    EXPECT_FALSE(verdict.limits.front().is_needed);
+    EXPECT_THAT(verdict.because, HasSubstr("strain -30.0 %"));
+    EXPECT_THAT(verdict.because, HasSubstr("can't split by stretch"));
+    EXPECT_THAT(verdict.because, HasSubstr("wrinkling isn't judged"));
+    EXPECT_NEAR(verdict.share_used.value(), 2.0 / 7, 1e-12);
+}
+
+TEST(Verdict, TakesTheWorstStepAndTheWorseOfNoseAndField) {
+    const job::Job job = job_with(DataGrade::coupon);
+    std::vector<PartFindings> steps(2);
+    steps[0].edge_tension_most = std::log(1.25);
+    steps[1].edge_tension_most = std::log(1.24);
+    EXPECT_NEAR(judge(job, steps).share_used.value(), 1.25, 1e-9);
+    EXPECT_NEAR(judge(job, steps).limits[1].reached, 1.0 / 7, 1e-12);
+    steps[1].bend_strain_most = std::log(1.2);
+    EXPECT_NEAR(judge(job, steps).limits[1].reached, 0.2, 1e-12);
+    EXPECT_EQ(judge(job, {}).word, VerdictWord::holds);
+}
+
+TEST(Verdict, GivesTheGradeOfWhatGoverns) {
+    job::Job job = job_with(DataGrade::coupon);
+    job.sheet.material.bend_grade = DataGrade::typical;
+    // Both hold: the worse grade of the two. The edge splits: its own.
+    EXPECT_EQ(judge_edge(job, 0.05).grade, DataGrade::typical);
+    EXPECT_EQ(judge_edge(job, 0.3).grade, DataGrade::coupon);
+}
+
+TEST(Verdict, ExplainsItselfInOneSentence) {
+    EXPECT_EQ(
+        judge_edge(job_with(DataGrade::typical), 0.165).because,
+        "The free edge stretches by 16.5 % and this sheet bears 20.0 % there (uniform elongation, "
+        "typical data), so 82 % of the limit is used."
+    );
+}
+
+// Source: 2024-T3 rows of the bend table, aluminum-design-manual-2005, Table 3-1 (4t at 1/16 in); strain by
+// marciniak-duncan-hu-2002, t / (2 r + t).
+TEST(AllowedBendStrain, IsThatOfTheTabulatedRadius) {
+    const std::vector<material::BendLimit> rows{{0.8, 3}, {1.6, 4}, {3.2, 5}};
+    EXPECT_NEAR(allowed_bend_strain(rows, 1.6).value(), 1.0 / 9, 1e-12);
+    EXPECT_NEAR(allowed_bend_strain(rows, 0.8).value(), 1.0 / 7, 1e-12);
+}
+
+TEST(AllowedBendStrain, GoesToTheSafeSideBetweenRows) {
+    const std::vector<material::BendLimit> rising{{0.8, 3}, {1.6, 4}};
+    const std::vector<material::BendLimit> falling{{0.8, 2}, {1.6, 1}};
+    EXPECT_NEAR(allowed_bend_strain(rising, 0.81).value(), 1.0 / 9, 1e-12);
+    EXPECT_NEAR(allowed_bend_strain(falling, 1.5).value(), 1.0 / 5, 1e-12);
+    EXPECT_NEAR(allowed_bend_strain(rising, 0.3).value(), 1.0 / 7, 1e-12);
+    EXPECT_FALSE(allowed_bend_strain(rising, 1.7).has_value());
+    EXPECT_FALSE(allowed_bend_strain({}, 1).has_value());
+}
+
+TEST(AllowedBendStrain, IsOneWhereASharpBendIsAllowed) {
+    const std::vector<material::BendLimit> rows{{0.8, 0}};
+    EXPECT_EQ(allowed_bend_strain(rows, 0.8).value(), 1);
+}
+
+} // namespace
+} // namespace flangewright::findings
