@@ -1,8 +1,8 @@
 #include "io/case_file/sections.hpp"
-#include "io/key_file/excerpt.hpp"
 #include "io/key_file/nearest_word.hpp"
 #include "io/sheet_library/material_reader.hpp"
 #include "io/sheet_library/sheet_library.hpp"
+#include "io/units/gauge.hpp"
 
 namespace flangewright::case_file {
 
@@ -39,12 +39,35 @@ std::optional<material::SheetMaterial> read_sheet_material(TableReader& table) {
     return material;
 }
 
-} // namespace
+// Steel has other thicknesses under the same gauge numbers.
+constexpr double stiffest_aluminium = 100'000;
 
-SheetSection read_sheet(TableReader& table) {
-    SheetSection sheet;
-    sheet.material = read_sheet_material(table);
-    sheet.thickness = table.value(
+std::optional<double>
+read_gauge_thickness(TableReader& table, const std::optional<material::SheetMaterial>& material) {
+    const std::string text = table.text("thickness", Need::required).value_or("");
+    if (material && material->youngs_modulus > stiffest_aluminium) {
+        table.object(
+            "thickness",
+            "a thickness (gauge numbers are only known for aluminium sheet)",
+            "measure the sheet and write its thickness, like \"0.032 in\""
+        );
+        return std::nullopt;
+    }
+    const units::Written thickness = units::read_gauge(text);
+    if (!thickness) {
+        table.object("thickness", thickness.error().allowed, thickness.error().remedy);
+        return std::nullopt;
+    }
+    return *thickness;
+}
+
+std::optional<double>
+read_thickness(TableReader& table, const std::optional<material::SheetMaterial>& material) {
+    if (table.holds_text("thickness")
+        && units::is_gauge(table.text("thickness", Need::required).value_or(""))) {
+        return read_gauge_thickness(table, material);
+    }
+    return table.value(
         {.key = "thickness",
          .measure = Measure::length,
          .lowest = 0.1,
@@ -52,6 +75,14 @@ SheetSection read_sheet(TableReader& table) {
          .reason = "thinner is foil, thicker is plate and bends by other rules",
          .remedy = "check the unit of the thickness"}
     );
+}
+
+} // namespace
+
+SheetSection read_sheet(TableReader& table) {
+    SheetSection sheet;
+    sheet.material = read_sheet_material(table);
+    sheet.thickness = read_thickness(table, sheet.material);
     sheet.rolling_direction = table
                                   .value(
                                       {.key = "rolling_direction",

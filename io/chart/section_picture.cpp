@@ -174,7 +174,12 @@ Window window_for(const SectionPicture& picture, double aspect) {
     window.right += 2.5 * margin;
     const double web = picture.held.outer_face.front().x();
     const double wanted = window.right - (window.high - window.low) / aspect;
-    window.left = std::min(std::max(wanted, web - margin), -2 * margin);
+    // At least this much of the block, so that the words have room on it.
+    const double least_block = 0.9 * window.right;
+    window.left = std::min(std::max(std::min(wanted, -least_block), web - margin), -2 * margin);
+    // The paper's shape exactly, so that places on it are known.
+    window.low = std::min(window.low, window.high - (window.right - window.left) * aspect);
+    window.right = std::max(window.right, window.left + (window.high - window.low) / aspect);
     return window;
 }
 

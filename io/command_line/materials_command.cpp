@@ -20,6 +20,14 @@ using material::Sourced;
 using sheet_library::KnownSheet;
 using Row = std::vector<std::string>;
 
+std::string modulus_text(double modulus) {
+    return fmt::format(
+        "{} GPa ({} Msi)",
+        units::plain_number(modulus / 1000, 1),
+        units::plain_number(modulus / units::mpa_per_ksi / 1000, 1)
+    );
+}
+
 std::string both_stresses(double stress) {
     return units::stress_text(stress, units::LengthUnit::millimetre) + " ("
         + units::stress_text(stress, units::LengthUnit::inch) + ")";
@@ -50,8 +58,22 @@ std::string list_text() {
 
 std::string parameters_text(const material::SheetMaterial& material) {
     std::string text;
-    for (const auto& [name, values] : material.law_values) {
-        text += fmt::format("{}{} {:g}", text.empty() ? "" : ", ", name, values.front());
+    for (const material::HardeningEntry& entry : material::hardening_laws()) {
+        if (entry.name != material.law_name) {
+            continue;
+        }
+        for (const material::LawParameter& parameter : entry.parameters) {
+            const bool is_stress = parameter.quantity == material::Quantity::stress;
+            for (const double value : material.law_values.at(parameter.name)) {
+                text += fmt::format(
+                    "{}{} {:g}{}",
+                    text.empty() ? "" : ", ",
+                    parameter.name,
+                    value,
+                    is_stress ? " MPa" : ""
+                );
+            }
+        }
     }
     return text;
 }
@@ -83,7 +105,11 @@ std::string sheet_page(const KnownSheet& sheet) {
     const Sourced curve{0, material.curve_grade, material.curve_source};
     return material.name + "\n"
         + as_columns({
-            row_for("Young's modulus", stress(sheet.youngs_modulus), sheet.youngs_modulus),
+            row_for(
+                "Young's modulus",
+                modulus_text(sheet.youngs_modulus.value.value_or(0)),
+                sheet.youngs_modulus
+            ),
             row_for("Poisson's ratio", fmt::format("{:g}", poisson.value.value_or(0)), poisson),
             row_for("proof stress", stress(sheet.proof_stress), sheet.proof_stress),
             row_for("tensile strength", stress(sheet.tensile_strength), sheet.tensile_strength),

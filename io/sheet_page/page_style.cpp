@@ -33,6 +33,7 @@ tbody th { font-weight: normal; }
 .case th { width: 38%; color: #444; }
 .case, .limits { font-size: 10pt; }
 .cautions { font-size: 9.5pt; }
+section.limits { break-inside: avoid; }
 .limits td:nth-child(2), .limits td:nth-child(3), .limits td:nth-child(4) { white-space: nowrap; }
 .note { font-size: 9pt; color: #444; margin-top: 2mm; }
 ul { margin: 0; padding-left: 5mm; }

@@ -38,7 +38,8 @@ void check_blank(const BlankGrid& blank) {
         "the blank ends before the centre of the arc"
     );
     check(blank.n_round_nose > 0 && blank.growth > 1, "element counts and growth make sense");
-    check(blank.widest > 0 && blank.longest > 0 && blank.largest_turn > 0, "element sizes exist");
+    check(blank.widest > 0 && blank.widest_in_flange > 0, "element widths exist");
+    check(blank.longest > 0 && blank.largest_turn > 0, "element lengths exist");
 }
 
 /// Elements along each column; a column turns by at most 2 pi / 3.
@@ -190,6 +191,7 @@ void place_nodes(SheetMesh& mesh, const outline::BendLine& line, const NodeLines
 std::vector<int> nodes_at_distance(const NodeLines& lines, double distance) {
     const int j = nearest(lines.distances, distance);
     std::vector<int> nodes;
+    nodes.reserve(lines.stations.size());
     for (int i = 0; i < lines.n_stations(); ++i) {
         nodes.push_back(lines.number(i, j));
     }

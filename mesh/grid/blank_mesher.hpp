@@ -16,6 +16,7 @@ struct BlankGrid {
     int n_round_nose = 16;      ///< elements across bend_width
     double growth = 1.15;       ///< ratio of neighbouring element widths away from the bend
     double widest = 3;          ///< widest element square to the bend line
+    double widest_in_flange = 3;  ///< same, past the bend, where a tool's corner passes
     double longest = 3;         ///< longest element along the bend line
     double largest_turn = 0.0436;  ///< largest turn of an arc over one element, rad
 };

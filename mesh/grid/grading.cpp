@@ -76,7 +76,7 @@ std::vector<Band> bands_across(const BlankGrid& blank) {
     bands.push_back({0, blank.bend_width, {blank.n_round_nose, 1}});
     const double beyond = blank.flange_width - blank.bend_width;
     if (beyond > 1e-9 * blank.flange_width) {
-        for (Band band : bands_away(beyond, first, blank.growth, blank.widest)) {
+        for (Band band : bands_away(beyond, first, blank.growth, blank.widest_in_flange)) {
             band.begin += blank.bend_width;
             band.end += blank.bend_width;
             bands.push_back(band);

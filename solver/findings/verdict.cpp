@@ -12,6 +12,14 @@ namespace {
 constexpr double largest_sure_share = 0.5; // without a coupon or published data
 // An edge stretched no more than the offset at which yield is quoted can't split in any sheet.
 constexpr double harmless_stretch = 0.002;
+// Tables name gauges in fractions, sheet is sold in decimals: 1/32 in is 0.032 in to the trade
+// (2.4 % apart), .063 and .064 are one.
+constexpr double same_gauge_share = 0.03;
+
+/// Engineering strain of the outer fibre, mid-surface kept.
+double strain_of_radius(double radius_over_thickness) {
+    return 1 / (2 * radius_over_thickness + 1);
+}
 
 bool is_sure(material::DataGrade grade) {
     return grade == material::DataGrade::coupon || grade == material::DataGrade::published;
@@ -173,19 +181,23 @@ std::string because(const job::Job& job, const Verdict& verdict, const LimitUse&
 
 std::optional<double>
 allowed_bend_strain(std::span<const material::BendLimit> limits, double thickness) {
-    const double slack = 1e-6 * thickness;
-    if (limits.empty() || thickness > limits.back().thickness + slack) {
-        return std::nullopt;
+    const auto same_gauge = std::ranges::find_if(limits, [&](const material::BendLimit& row) {
+        return std::abs(thickness - row.thickness) <= same_gauge_share * row.thickness;
+    });
+    if (same_gauge != limits.end()) {
+        return strain_of_radius(same_gauge->radius_over_thickness);
     }
     const auto above = std::ranges::find_if(limits, [&](const material::BendLimit& row) {
-        return row.thickness >= thickness - slack;
+        return row.thickness > thickness;
     });
+    if (above == limits.end()) {
+        return std::nullopt;
+    }
     double r_over_t = above->radius_over_thickness;
-    const bool is_between = above->thickness > thickness + slack && above != limits.begin();
-    if (is_between) {
+    if (above != limits.begin()) {
         r_over_t = std::max(r_over_t, std::prev(above)->radius_over_thickness);
     }
-    return 1 / (2 * r_over_t + 1);
+    return strain_of_radius(r_over_t);
 }
 
 Verdict judge(const job::Job& job, std::span<const PartFindings> steps) {

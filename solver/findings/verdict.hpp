@@ -9,10 +9,11 @@
 namespace flangewright::findings {
 
 /// Engineering strain of the outer fibre that the bend table allows at a thickness: that of the
-/// smallest tabulated radius, the larger radius of the two neighbours between table thicknesses,
-/// the first row below the table; empty above the table or without one.
-/// Units: mm, strain in -. Source: marciniak-duncan-hu-2002 (outer fibre t / (2 r + t), from
-/// memory); the table's own source stands in the material. Fails: empty when unknown.
+/// smallest tabulated radius. A row within 3 % is the same gauge (common practice, no source); else
+/// the larger radius of the two neighbours between table thicknesses, the first row below the
+/// table; empty above the table or without one. Units: mm, strain in -. Source:
+/// marciniak-duncan-hu-2002 (outer fibre t / (2 r + t), from memory); the table's own source stands
+/// in the material. Fails: empty when unknown.
 [[nodiscard]] std::optional<double>
 allowed_bend_strain(std::span<const material::BendLimit> limits, double thickness);
 

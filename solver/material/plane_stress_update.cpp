@@ -7,7 +7,7 @@ namespace flangewright::material {
 namespace {
 
 constexpr int n_iterations_most = 60;
-constexpr double relative_tolerance = 1e-12; // of the flow stress
+constexpr double relative_tolerance = 1e-11; // of the flow stress
 
 // Squared von Mises stress in split form: 1/4 sum^2 + 3/4 (difference^2 + shear^2).
 double squared_mises(const SplitStress& s) {
@@ -20,8 +20,11 @@ struct PlasticStep {
     bool has_converged = false;
 };
 
-// Solves mises(stress returned by `length`) = flow stress. The left side falls and is convex, the
-// hardening curves are concave, so Newton from zero climbs to the root without overshooting.
+// Finds the plastic strain increment x with
+//     r(x) = sqrt(mean2 / (Y + k_mean x)^2 + shear2 / (Y + k_shear x)^2) = 1,   Y = flow(p0 + x),
+// which is "returned stress = flow stress" divided by Y^2. Newton runs on 1/r - 1: straight in x up
+// to hardening, and concave when the hardening curve is, so that it climbs to the root from zero in
+// a few steps; a bracket catches what is not.
 PlasticStep find_plastic_step(
     const SplitStress& trial, double k_mean, double k_shear, const HardeningLaw& hardening, double p0
 ) {
@@ -32,21 +35,21 @@ PlasticStep find_plastic_step(
     const double shear2 = 0.75 * (trial[1] * trial[1] + trial[2] * trial[2]);
     for (int i = 0; i < n_iterations_most; ++i) {
         step.flow = hardening.at(p0 + step.length);
-        const double Y = step.flow.stress;
-        const double delta = step.length / Y;
-        const double a_m = 1 / (1 + k_mean * delta);
-        const double a_s = 1 / (1 + k_shear * delta);
-        const double mises = std::sqrt(mean2 * a_m * a_m + shear2 * a_s * a_s);
-        const double gap = mises - Y;
-        if (std::abs(gap) <= relative_tolerance * Y) {
+        const double over_mean = 1 / (step.flow.stress + k_mean * step.length);
+        const double over_shear = 1 / (step.flow.stress + k_shear * step.length);
+        const double part_mean = mean2 * over_mean * over_mean;
+        const double part_shear = shear2 * over_shear * over_shear;
+        const double r2 = part_mean + part_shear;
+        const double r = std::sqrt(r2);
+        if (std::abs(r - 1) <= relative_tolerance) {
             step.has_converged = true;
             return step;
         }
-        (gap > 0 ? low : high) = step.length;
-        const double d_delta = (1 - delta * step.flow.slope) / Y;
-        const double d_mises
-            = -(mean2 * a_m * a_m * a_m * k_mean + shear2 * a_s * a_s * a_s * k_shear) / mises * d_delta;
-        double next = step.length - gap / (d_mises - step.flow.slope);
+        (r > 1 ? low : high) = step.length;
+        const double slope = (part_mean * over_mean * (step.flow.slope + k_mean)
+                              + part_shear * over_shear * (step.flow.slope + k_shear))
+            / (r2 * r);
+        double next = step.length - (1 / r - 1) / slope;
         if (!(next > low) || (high > 0 && !(next < high))) {
             next = high > 0 ? 0.5 * (low + high) : 2 * low + 1e-6;
         }

@@ -25,6 +25,7 @@ grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
     blank.n_round_nose = std::max(4, static_cast<int>(std::lround(fineness.n_round_nose * square_bends)));
     const double spacing = blank.bend_width / blank.n_round_nose;
     blank.growth = fineness.growth;
+    blank.widest_in_flange = fineness.widest_in_flange_ratio * spacing;
     blank.widest = fineness.widest_ratio * spacing;
     blank.largest_turn = fineness.largest_turn;
     blank.longest = fineness.longest > 0 ? fineness.longest : 4 * blank.widest;

@@ -30,7 +30,8 @@ struct Fineness {
     int n_round_nose = 16;      ///< elements across the bend
     double largest_turn = 0.0436;  ///< of an arc over one element, rad (2.5 deg)
     double growth = 1.2;        ///< of neighbouring widths away from the bend
-    double widest_ratio = 4;    ///< widest element over those in the bend
+    double widest_ratio = 4;    ///< widest web element over those in the bend
+    double widest_in_flange_ratio = 1.5;  ///< same in the flange, over which the wiper's corner passes
     double longest = 0;         ///< along the bend line; 0: no limit but the turn
 };
 

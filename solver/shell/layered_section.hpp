@@ -58,9 +58,12 @@ bool remember_section(
     std::span<material::PointMemory> memory
 );
 
-/// Height of a layer in the thinned sheet, mm. Source: derived here (docs/theory.md, "Thickness").
-[[nodiscard]] inline double fibre_height(const FibreStretch& fibre, double z) {
-    return z * (fibre.mean + 0.5 * fibre.slope * z);
+/// Height, over the middle between the two faces, of the fibre that lay at `z` in the flat sheet of
+/// thickness `t`. In a bend the inner half thickens and the outer half thins, so the fibre once at
+/// mid-thickness moves off the middle; the faces stay at plus and minus half the present thickness.
+/// Units: mm. Source: derived here (docs/theory.md, "Thickness"). Fails: never.
+[[nodiscard]] inline double fibre_height(const FibreStretch& fibre, double z, double t) {
+    return fibre.mean * z + 0.5 * fibre.slope * (z * z - 0.25 * t * t);
 }
 
 } // namespace flangewright::shell

@@ -33,13 +33,13 @@ PointFields read_point(
 ) {
     PointFields fields;
     for (int place = 0; place < n_places; ++place) {
-        const double z = fibre_height(fibre, 0.5 * (place - 1) * section.thickness);
+        const double z = fibre_height(fibre, 0.5 * (place - 1) * section.thickness, section.thickness);
         fields.log_strain[static_cast<std::size_t>(place)] = strain_at(strain, z).value();
     }
     const std::array<std::size_t, 2> layers{0, memory.size() - 1};
     for (std::size_t i = 0; i < 2; ++i) {
         const std::size_t k = layers[i];
-        const double z = fibre_height(fibre, section.layers.position[k] * section.thickness);
+        const double z = fibre_height(fibre, section.layers.position[k] * section.thickness, section.thickness);
         const material::PointUpdate point = material::update_point(
             section.elasticity, *section.hardening, strain_at(strain, z).value(), memory[k], false
         );

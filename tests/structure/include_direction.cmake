@@ -16,15 +16,15 @@ set(ranks
     solver/process=7
     io/units=8
     io/display=8
-    io/run_folder=8
     io/key_file=9
     io/sheet_library=10
     io/case_file=11
-    io/chart=12
     io/tables=12
     io/vtk=13
-    io/sheet_page=14
-    io/command_line=15)
+    io/chart=14
+    io/sheet_page=15
+    io/run_folder=16
+    io/command_line=17)
 
 # Pattern of an include and the only files that may have it.
 set(only_in
@@ -70,7 +70,6 @@ function(check_outside_include file included)
     endforeach()
 endfunction()
 
-# .cpp files written to run inside a folder's rank, main.cpp included.
 file(GLOB_RECURSE files RELATIVE "${SOURCE}"
     "${SOURCE}/mesh/*.?pp" "${SOURCE}/solver/*.?pp" "${SOURCE}/io/*.?pp")
 if(NOT files)

@@ -53,6 +53,7 @@ const std::vector<BadCase> bad_cases{
     {"ThicknessInAWrongUnit", 5, "thickness = \"0.8 kg\"", 5, "sheet.thickness", "in or thou"},
     {"ThicknessWithAComma", 5, "thickness = \"0,8 mm\"", 5, "sheet.thickness", "not a comma"},
     {"ThicknessDividedByZero", 5, "thickness = \"1/0 in\"", 5, "sheet.thickness", "1/0 in"},
+    {"GaugeUnknown", 5, "thickness = \"21 gauge\"", 5, "sheet.thickness", "20, 18"},
     {"ThicknessIsAList", 5, "thickness = [0.8]", 5, "sheet.thickness", "found a list"},
     {"ThicknessIsTrue", 5, "thickness = true", 5, "sheet.thickness", "found true"},
     {"ThicknessIsADate", 5, "thickness = 2024-01-01", 5, "sheet.thickness", "a date"},

@@ -240,6 +240,15 @@ TEST(CaseFile, RefusesAWiperOnASlopingWall) {
     );
 }
 
+TEST(CaseFile, TakesAGaugeOfAluminiumButNotOfSteel) {
+    const std::string text = with_line(5, "thickness = \"20 gauge\"");
+    EXPECT_DOUBLE_EQ(read_well(text).sheet.thickness, 0.8128);
+    EXPECT_THAT(
+        lines_of(read_case_text(with_line(4, "material = \"4130 normalized\"", text), "case.toml")),
+        ElementsAre(HasSubstr("case.toml:5: sheet.thickness: found \"20 gauge\""))
+    );
+}
+
 TEST(CaseFile, RefusesALineShorterThanFourThicknesses) {
     const std::string text = with_line(10, "sweep = 0.5");
     EXPECT_THAT(

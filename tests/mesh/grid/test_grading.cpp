@@ -59,6 +59,14 @@ TEST(Grading, WidthsGrowAwayFromTheBendUpToTheWidest) {
     EXPECT_NEAR(*std::min_element(widths.begin(), widths.end()), 0.25, rounding);
 }
 
+TEST(Grading, WebAndFlangeEachHaveTheirOwnWidest) {
+    BlankGrid asked = blank(60, 90);
+    asked.widest_in_flange = 0.5;
+    const std::vector<double> widths = widths_of(asked);
+    EXPECT_NEAR(widths.front(), 3, rounding);
+    EXPECT_NEAR(widths.back(), 0.5, rounding);
+}
+
 TEST(Grading, BendIsDividedEvenly) {
     const std::vector<double> distances = distances_across(bands_across(blank(60, 25)));
     const auto begin = std::find(distances.begin(), distances.end(), 0.0);
@@ -85,6 +93,7 @@ TEST(Grading, RegionNarrowerThanAnElementIsOneElement) {
 TEST(Grading, ElementsRoundTheNoseMayBeWiderThanTheWidestElsewhere) {
     BlankGrid asked = blank(9, 12);
     asked.widest = 0.2;
+    asked.widest_in_flange = 0.2;
     const std::vector<double> widths = widths_of(asked);
     EXPECT_NEAR(widths.front(), 0.2, rounding);
     EXPECT_NEAR(widths.back(), 0.2, rounding);
