@@ -119,9 +119,8 @@ TEST(PlaneStressUpdate, UnloadsAlongTheElasticSlope) {
     const auto law = support::swift(K, eps0, n_exponent);
     const PointUpdate loaded = update(split(0.05, -0.025, 0.01));
     const SplitStrain back = split(-0.0005, 0.0001, 0.0002);
-    const PointUpdate unloaded = update_point(
-        {E, nu}, *law, split(0.05, -0.025, 0.01) + back, loaded.memory, true
-    );
+    const PointUpdate unloaded =
+        update_point({E, nu}, *law, split(0.05, -0.025, 0.01) + back, loaded.memory, true);
     EXPECT_EQ(unloaded.memory.equivalent, loaded.memory.equivalent);
     const Eigen::Vector3d change = components(unloaded.stress) - components(loaded.stress);
     const double plane = E / (1 - nu * nu); // Hooke in plane stress
@@ -142,9 +141,7 @@ Rates rates(const Eigen::Vector3d& s, double p, const Eigen::Vector3d& strain_ra
     C << 1, nu, 0, nu, 1, 0, 0, 0, 0.5 * (1 - nu);
     C *= E / (1 - nu * nu);
     const double Y = std::sqrt(s[0] * s[0] - s[0] * s[1] + s[1] * s[1] + 3 * s[2] * s[2]);
-    const Eigen::Vector3d n(
-        (s[0] - 0.5 * s[1]) / Y, (s[1] - 0.5 * s[0]) / Y, 3 * s[2] / Y
-    );
+    const Eigen::Vector3d n((s[0] - 0.5 * s[1]) / Y, (s[1] - 0.5 * s[0]) / Y, 3 * s[2] / Y);
     const double slope = n_exponent * flow(p) / (eps0 + p);
     const double multiplier = n.dot(C * strain_rate) / (n.dot(C * n) + slope);
     return {C * (strain_rate - multiplier * n), multiplier};
@@ -180,7 +177,8 @@ TEST(PlaneStressUpdate, InManySmallStepsFollowsTheRateEquations) {
     constexpr double first_order_error = 3e-5;
     const auto law = support::swift(K, eps0, n_exponent);
     for (const Eigen::Vector3d& path :
-         {Eigen::Vector3d(0.1, 0, 0), Eigen::Vector3d(0.06, -0.05, 0.02),
+         {Eigen::Vector3d(0.1, 0, 0),
+          Eigen::Vector3d(0.06, -0.05, 0.02),
           Eigen::Vector3d(0.08, 0.01, -0.06)}) { // e11, e22, 2 e12
         PointMemory memory;
         PointUpdate point;
@@ -193,7 +191,9 @@ TEST(PlaneStressUpdate, InManySmallStepsFollowsTheRateEquations) {
         }
         double p = 0;
         const Eigen::Vector3d expected = integrated_stress(path, p, n_steps);
-        EXPECT_LT((components(point.stress) - expected).norm(), first_order_error * expected.norm());
+        EXPECT_LT(
+            (components(point.stress) - expected).norm(), first_order_error * expected.norm()
+        );
         EXPECT_NEAR(memory.equivalent, p, first_order_error * p);
     }
 }
