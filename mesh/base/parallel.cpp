@@ -17,11 +17,14 @@ void for_each_index(int n, int n_threads, const std::function<void(int)>& body) 
     }
     tbb::task_arena arena(n_threads);
     arena.execute([&] {
-        tbb::parallel_for(tbb::blocked_range<int>(0, n, grain), [&](const tbb::blocked_range<int>& range) {
-            for (int i = range.begin(); i != range.end(); ++i) {
-                body(i);
+        tbb::parallel_for(
+            tbb::blocked_range<int>(0, n, grain),
+            [&](const tbb::blocked_range<int>& range) {
+                for (int i = range.begin(); i != range.end(); ++i) {
+                    body(i);
+                }
             }
-        });
+        );
     });
 }
 

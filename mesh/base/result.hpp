@@ -9,9 +9,9 @@ namespace flangewright {
 
 /// Something outside the program refused (a library, the disk, the display).
 struct OutsideProblem {
-    std::string doing;   ///< what was being done, e.g. "writing the field file"
-    std::string object;  ///< on what, e.g. the path
-    std::string remedy;  ///< what the user can do
+    std::string doing; ///< what was being done, e.g. "writing the field file"
+    std::string object; ///< on what, e.g. the path
+    std::string remedy; ///< what the user can do
 };
 
 /// A value, or why it could not be had. To become std::expected with C++23.

@@ -10,15 +10,15 @@ namespace flangewright::grid {
 /// What is to be meshed, and how finely. Lengths in mm, angles in rad.
 struct BlankGrid {
     outline::BendLine line = outline::BendLine::straight(1);
-    double web_width = 0;       ///< web edge to bend tangent
-    double bend_width = 0;      ///< flat width that ends up round the nose
-    double flange_width = 0;    ///< flat width from bend tangent to free edge, bend included
-    int n_round_nose = 16;      ///< elements across bend_width
-    double growth = 1.15;       ///< ratio of neighbouring element widths away from the bend
-    double widest = 3;          ///< widest element square to the bend line
-    double widest_in_flange = 3;  ///< same, past the bend, where a tool's corner passes
-    double longest = 3;         ///< longest element along the bend line
-    double largest_turn = 0.0436;  ///< largest turn of an arc over one element, rad
+    double web_width = 0; ///< web edge to bend tangent
+    double bend_width = 0; ///< flat width that ends up round the nose
+    double flange_width = 0; ///< flat width from bend tangent to free edge, bend included
+    int n_round_nose = 16; ///< elements across bend_width
+    double growth = 1.15; ///< ratio of neighbouring element widths away from the bend
+    double widest = 3; ///< widest element square to the bend line
+    double widest_in_flange = 3; ///< same, past the bend, where a tool's corner passes
+    double longest = 3; ///< longest element along the bend line
+    double largest_turn = 0.0436; ///< largest turn of an arc over one element, rad
 };
 
 /// Units: mm. Source: transfinite meshing by the Gmsh library; grading derived here

@@ -10,15 +10,15 @@ enum class Curve { straight, concave, convex };
 
 /// A point of the flat blank in the line's own coordinates.
 struct LinePosition {
-    double station = 0;   ///< arc length along the bend line from its start, mm
-    double distance = 0;  ///< square to the line, positive toward the flange, mm
+    double station = 0; ///< arc length along the bend line from its start, mm
+    double distance = 0; ///< square to the line, positive toward the flange, mm
 };
 
 /// Directions at a station, unit vectors in the web plane.
 struct LineFrame {
-    Eigen::Vector3d point;    ///< on the bend line, z = 0
-    Eigen::Vector3d tangent;  ///< along the line, station growing
-    Eigen::Vector3d outward;  ///< square to the line, toward the flange
+    Eigen::Vector3d point; ///< on the bend line, z = 0
+    Eigen::Vector3d tangent; ///< along the line, station growing
+    Eigen::Vector3d outward; ///< square to the line, toward the flange
 };
 
 /// A straight or circular bend line. Its middle lies at the origin with the flange toward +y and

@@ -12,15 +12,19 @@ namespace {
 
 constexpr int n_tries = 3;
 
-cholmod_sparse* copy_matrix(const SparsePattern& pattern, const Eigen::VectorXd& values, cholmod_common& common) {
+cholmod_sparse*
+copy_matrix(const SparsePattern& pattern, const Eigen::VectorXd& values, cholmod_common& common) {
     const auto n = static_cast<std::size_t>(pattern.n_dof);
     constexpr int lower_stored = -1;
-    cholmod_sparse* matrix
-        = cholmod_allocate_sparse(n, n, pattern.row.size(), 1, 1, lower_stored, CHOLMOD_REAL, &common);
+    cholmod_sparse* matrix = cholmod_allocate_sparse(
+        n, n, pattern.row.size(), 1, 1, lower_stored, CHOLMOD_REAL, &common
+    );
     if (matrix == nullptr) {
         return nullptr;
     }
-    std::copy(pattern.column_start.begin(), pattern.column_start.end(), static_cast<int*>(matrix->p));
+    std::copy(
+        pattern.column_start.begin(), pattern.column_start.end(), static_cast<int*>(matrix->p)
+    );
     std::copy(pattern.row.begin(), pattern.row.end(), static_cast<int*>(matrix->i));
     std::copy(values.begin(), values.end(), static_cast<double*>(matrix->x));
     return matrix;

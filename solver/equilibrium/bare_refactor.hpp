@@ -1,4 +1,5 @@
-// How long one refactorisation of a matrix takes in another well-kept library: a yardstick for speed.
+// How long one refactorisation of a matrix takes in another well-kept library: a yardstick for
+// speed.
 #pragma once
 
 #include "solver/equilibrium/sparse_pattern.hpp"

@@ -13,7 +13,8 @@ namespace flangewright::equilibrium {
 /// One symbolic analysis, many factorisations.
 class LinearSolver {
 public:
-    /// Analyses the pattern. Source: amestoy-et-al-2001. Fails: check() when MUMPS refuses the pattern.
+    /// Analyses the pattern. Source: amestoy-et-al-2001. Fails: check() when MUMPS refuses the
+    /// pattern.
     explicit LinearSolver(const SparsePattern& pattern);
     ~LinearSolver();
     LinearSolver(const LinearSolver&) = delete;

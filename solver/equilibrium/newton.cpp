@@ -38,12 +38,17 @@ double relative(const Balance& balance, const NewtonLimits& limits) {
 struct Candidate {
     Shape shape;
     Balance balance;
-    bool has_stiffness = false;  ///< the system still holds the stiffness of this shape
+    bool has_stiffness = false; ///< the system still holds the stiffness of this shape
 };
 
 // Halves the step until the residual falls; the best one tried is returned when none does.
 Candidate search_along(
-    SheetSystem& system, const Problem& problem, const Shape& from, const Eigen::VectorXd& step, double norm_before, const NewtonLimits& limits
+    SheetSystem& system,
+    const Problem& problem,
+    const Shape& from,
+    const Eigen::VectorXd& step,
+    double norm_before,
+    const NewtonLimits& limits
 ) {
     Candidate best;
     double share = allowed_share(step, limits);
@@ -52,8 +57,8 @@ Candidate search_along(
         move_shape(next.shape, problem.node_axes, share * step);
         // The first try nearly always stands, so its stiffness is made along with it.
         next.balance = system.balance(problem, next.shape, i == 0);
-        const bool is_better
-            = next.balance.is_good && (!best.balance.is_good || next.balance.norm < best.balance.norm);
+        const bool is_better = next.balance.is_good
+            && (!best.balance.is_good || next.balance.norm < best.balance.norm);
         if (is_better) {
             best = std::move(next);
         }
@@ -94,8 +99,8 @@ NewtonReport find_equilibrium(
         }
         norms.push_back(balance.norm);
         const auto patience = static_cast<std::size_t>(limits.n_patience);
-        const bool is_stuck
-            = norms.size() > patience && norms.back() > 0.5 * norms[norms.size() - 1 - patience];
+        const bool is_stuck =
+            norms.size() > patience && norms.back() > 0.5 * norms[norms.size() - 1 - patience];
         if (is_stuck || report.n_iterations >= limits.n_iterations_most) {
             report.end = NewtonEnd::too_slow;
             return report;
@@ -107,8 +112,8 @@ NewtonReport find_equilibrium(
         if (n_negative) {
             step = solver.solve(step);
         }
-        system.clock().factorise
-            += std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+        system.clock().factorise +=
+            std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
         if (!n_negative || !step.allFinite()) {
             report.end = NewtonEnd::not_solvable;
             return report;

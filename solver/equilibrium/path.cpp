@@ -14,7 +14,7 @@ using shell::dof_per_node;
 // The last accepted increment, for extrapolation.
 struct Increment {
     Eigen::Matrix3Xd moves;
-    Eigen::Matrix3Xd turns;  // rotation vectors of the directors
+    Eigen::Matrix3Xd turns; // rotation vectors of the directors
     double share = 0;
 };
 
@@ -40,8 +40,8 @@ Increment increment_between(const shell::SheetState& before, const Shape& after,
     increment.moves = after.positions - before.positions;
     increment.turns.resize(3, before.directors.cols());
     for (Eigen::Index node = 0; node < before.directors.cols(); ++node) {
-        increment.turns.col(node)
-            = rotation_between(before.directors.col(node), after.directors.col(node));
+        increment.turns.col(node) =
+            rotation_between(before.directors.col(node), after.directors.col(node));
     }
     increment.share = share;
     return increment;
@@ -55,8 +55,8 @@ void predict(Shape& shape, const Problem& problem, const Increment& last, double
     for (Eigen::Index node = 0; node < shape.positions.cols(); ++node) {
         const auto at = static_cast<std::size_t>(node);
         const Eigen::Vector3d turn = last.turns.col(node);
-        const Eigen::Vector3d move
-            = ratio * rotated(last.moves.col(node), 0.5 * (1 + ratio) * turn);
+        const Eigen::Vector3d move =
+            ratio * rotated(last.moves.col(node), 0.5 * (1 + ratio) * turn);
         const Eigen::Vector3d director = shape.directors.col(node);
         auto part = change.segment<5>(node * dof_per_node);
         part.head<3>() = problem.node_axes[at].transpose() * move;
@@ -76,7 +76,14 @@ double largest_turn(const Increment& increment) {
 
 // One try at an increment: balance, then let the sheet remember. The state changes only on success.
 NewtonReport try_increment(
-    SheetSystem& system, LinearSolver& solver, const Problem& problem, Shape& shape, shell::SheetState& state, const PathLimits& limits, int n_threads, const std::stop_token& stop
+    SheetSystem& system,
+    LinearSolver& solver,
+    const Problem& problem,
+    Shape& shape,
+    shell::SheetState& state,
+    const PathLimits& limits,
+    int n_threads,
+    const std::stop_token& stop
 ) {
     NewtonReport report = find_equilibrium(system, solver, problem, shape, limits.newton, stop);
     if (report.end != NewtonEnd::converged) {
@@ -93,7 +100,9 @@ NewtonReport try_increment(
     return report;
 }
 
-double next_step(double step, const NewtonReport& newton, const Increment& last, const PathLimits& limits) {
+double next_step(
+    double step, const NewtonReport& newton, const Increment& last, const PathLimits& limits
+) {
     constexpr double grow_most = 1.5;
     constexpr double shrink_most = 0.5;
     const double by_effort = std::sqrt(
@@ -133,10 +142,11 @@ PathReport follow_path(
             predict(shape, problem, last, step);
         }
         const shell::SheetState before = state;
-        const NewtonReport newton
-            = try_increment(system, solver, problem, shape, state, limits, n_threads, stop);
+        const NewtonReport newton =
+            try_increment(system, solver, problem, shape, state, limits, n_threads, stop);
         report.n_iterations += newton.n_iterations;
         if (newton.end == NewtonEnd::stop_requested) {
+            path.set(problem, report.share_done);
             report.end = PathEnd::stop_requested;
             return report;
         }
@@ -144,6 +154,7 @@ PathReport follow_path(
             ++report.n_cutbacks;
             step *= cut;
             if (step < limits.smallest_step) {
+                path.set(problem, report.share_done); // tools back to where the sheet is
                 report.end = PathEnd::no_equilibrium;
                 return report;
             }

@@ -13,8 +13,8 @@ struct PathLimits {
     double first_step = 0.01;
     double smallest_step = 1e-6;
     double largest_step = 0.05;
-    double largest_turn = 0.0873;   ///< of a director in one increment, rad (5 deg)
-    int n_iterations_wanted = 7;    ///< more: shorter steps follow; fewer: longer ones
+    double largest_turn = 0.0873; ///< of a director in one increment, rad (5 deg)
+    int n_iterations_wanted = 12; ///< more: shorter steps follow; fewer: longer ones
     NewtonLimits newton;
 };
 
@@ -27,9 +27,9 @@ struct PathReport {
     int n_increments = 0;
     int n_iterations = 0;
     int n_cutbacks = 0;
-    int n_indefinite = 0;      ///< accepted increments whose last factor had negative pivots
+    int n_indefinite = 0; ///< accepted increments whose last factor had negative pivots
     double share_done = 0;
-    double residual = -1;      ///< of the last accepted increment
+    double residual = -1; ///< of the last accepted increment
 };
 
 /// The path itself.

@@ -68,10 +68,9 @@ void DeadLoads::add(const DeadLoads& other, double factor) {
 }
 
 SheetSystem::SheetSystem(const shell::ShellModel& model, int n_threads)
-    : n_threads_(n_threads),
-      pattern_(make_pattern(model.quads, model.n_nodes())),
-      stiffness_(Eigen::VectorXd::Zero(pattern_.n_entries())),
-      element_forces_(model.quads.size()) {}
+    : n_threads_(n_threads), pattern_(make_pattern(model.quads, model.n_nodes())),
+      stiffness_(Eigen::VectorXd::Zero(pattern_.n_entries())), element_forces_(model.quads.size()) {
+}
 
 Balance SheetSystem::balance(const Problem& problem, const Shape& shape, bool with_stiffness) {
     Balance balance;
@@ -91,7 +90,8 @@ Balance SheetSystem::balance(const Problem& problem, const Shape& shape, bool wi
         if (problem.is_fixed[static_cast<std::size_t>(i)]) {
             continue;
         }
-        const double value = i % dof_per_node < 3 ? balance.residual[i] : balance.residual[i] / length;
+        const double value =
+            i % dof_per_node < 3 ? balance.residual[i] : balance.residual[i] / length;
         squared += value * value;
     }
     balance.norm = std::sqrt(squared);
@@ -179,8 +179,8 @@ void SheetSystem::add_contact(
     const Stopwatch watch(clock_.contact);
     for (const tooling::SweptContact& contact : problem.contacts) {
         for (const int node : contact.nodes) {
-            const tooling::ContactReading reading
-                = tooling::read_contact(contact, contact_node(problem, shape, node));
+            const tooling::ContactReading reading =
+                tooling::read_contact(contact, contact_node(problem, shape, node));
             if (!reading.is_touching) {
                 continue;
             }
@@ -188,11 +188,12 @@ void SheetSystem::add_contact(
             Eigen::Matrix<double, 3, 5> moves; // of the touching point per degree of freedom
             moves.leftCols<3>() = problem.node_axes[at];
             moves.rightCols<2>() = reading.offset * shape.rotation_bases[at];
-            balance.residual.segment<5>(node * dof_per_node) += moves.transpose() * reading.gradient;
+            balance.residual.segment<5>(node * dof_per_node) +=
+                moves.transpose() * reading.gradient;
             if (with_stiffness) {
                 Eigen::Matrix<double, 5, 5> block = moves.transpose() * reading.stiffness * moves;
-                const double along
-                    = reading.offset * reading.gradient.dot(shape.directors.col(node));
+                const double along =
+                    reading.offset * reading.gradient.dot(shape.directors.col(node));
                 block(3, 3) -= along;
                 block(4, 4) -= along;
                 add_node_block(node, block);
@@ -208,8 +209,8 @@ void SheetSystem::add_loads(
         const auto at = static_cast<std::size_t>(node);
         const Eigen::Vector3d force = problem.loads.on_positions.col(node);
         const Eigen::Vector3d director = shape.directors.col(node);
-        const Eigen::Vector3d on_director
-            = problem.loads.on_directors.col(node) + problem.loads.moments.col(node).cross(director);
+        const Eigen::Vector3d on_director =
+            problem.loads.on_directors.col(node) + problem.loads.moments.col(node).cross(director);
         auto residual = balance.residual.segment<5>(node * dof_per_node);
         residual.head<3>() -= problem.node_axes[at].transpose() * force;
         residual.tail<2>() -= shape.rotation_bases[at].transpose() * on_director;
@@ -257,8 +258,8 @@ void move_shape(
         const Eigen::Vector3d toward = basis * heading;
         const Eigen::Vector3d turned = std::cos(angle) * director + std::sin(angle) * toward;
         // Parallel transport: only the part of the basis along `toward` turns.
-        const Eigen::Vector3d change_of_toward
-            = (std::cos(angle) - 1) * toward - std::sin(angle) * director;
+        const Eigen::Vector3d change_of_toward =
+            (std::cos(angle) - 1) * toward - std::sin(angle) * director;
         basis += change_of_toward * heading.transpose();
         shape.directors.col(column) = turned.normalized();
     }
@@ -268,8 +269,8 @@ DeadLoads tool_forces(const Problem& problem, const Shape& shape) {
     DeadLoads loads = DeadLoads::none(problem.model->n_nodes());
     for (const tooling::SweptContact& contact : problem.contacts) {
         for (const int node : contact.nodes) {
-            const tooling::ContactReading reading
-                = tooling::read_contact(contact, contact_node(problem, shape, node));
+            const tooling::ContactReading reading =
+                tooling::read_contact(contact, contact_node(problem, shape, node));
             loads.on_positions.col(node) -= reading.gradient;
             loads.on_directors.col(node) -= reading.offset * reading.gradient;
         }
@@ -281,8 +282,8 @@ double deepest_penetration(const Problem& problem, const Shape& shape) {
     double deepest = 0;
     for (const tooling::SweptContact& contact : problem.contacts) {
         for (const int node : contact.nodes) {
-            const tooling::ContactReading reading
-                = tooling::read_contact(contact, contact_node(problem, shape, node));
+            const tooling::ContactReading reading =
+                tooling::read_contact(contact, contact_node(problem, shape, node));
             deepest = std::max(deepest, -reading.gap);
         }
     }

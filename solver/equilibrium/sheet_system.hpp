@@ -1,4 +1,5 @@
-// Forces and stiffness of the whole sheet in its degrees of freedom: shell, tools, dead loads, supports.
+// Forces and stiffness of the whole sheet in its degrees of freedom: shell, tools, dead loads,
+// supports.
 #pragma once
 
 #include "solver/equilibrium/sparse_pattern.hpp"
@@ -13,7 +14,7 @@ namespace flangewright::equilibrium {
 struct Shape {
     Eigen::Matrix3Xd positions;
     Eigen::Matrix3Xd directors;
-    std::vector<Eigen::Matrix<double, 3, 2>> rotation_bases;  ///< square to the director
+    std::vector<Eigen::Matrix<double, 3, 2>> rotation_bases; ///< square to the director
 };
 
 /// Forces that keep their direction. N on positions, N mm on directors and about moment axes.
@@ -30,12 +31,12 @@ struct DeadLoads {
 /// What is solved: fixed for one increment.
 struct Problem {
     const shell::ShellModel* model = nullptr;
-    const shell::SheetState* state = nullptr;  ///< memory at the increment's start
-    std::vector<Eigen::Matrix3d> node_axes;    ///< columns: directions of the displacements
+    const shell::SheetState* state = nullptr; ///< memory at the increment's start
+    std::vector<Eigen::Matrix3d> node_axes; ///< columns: directions of the displacements
     std::vector<tooling::SweptContact> contacts;
     DeadLoads loads;
-    std::vector<bool> is_fixed;                ///< per degree of freedom
-    Eigen::VectorXd half_thickness;            ///< per node
+    std::vector<bool> is_fixed; ///< per degree of freedom
+    Eigen::VectorXd half_thickness; ///< per node
 };
 
 /// Seconds spent where.
@@ -47,10 +48,10 @@ struct Clock {
 
 /// Out-of-balance forces.
 struct Balance {
-    Eigen::VectorXd residual;   ///< internal minus external, all degrees of freedom
-    double norm = 0;            ///< over the free ones; moments divided by the thickness
-    double scale = 0;           ///< norm of the single elements' forces
-    bool is_good = false;       ///< false: a point could not be updated, or not finite
+    Eigen::VectorXd residual; ///< internal minus external, all degrees of freedom
+    double norm = 0; ///< over the free ones; moments divided by the thickness
+    double scale = 0; ///< norm of the single elements' forces
+    bool is_good = false; ///< false: a point could not be updated, or not finite
 };
 
 /// Assembles for one mesh; keeps its work space.
@@ -68,9 +69,12 @@ public:
     [[nodiscard]] Balance balance(const Problem& problem, const Shape& shape, bool with_stiffness);
 
 private:
-    void add_elements(const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance);
-    void add_contact(const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance);
-    void add_loads(const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance);
+    void
+    add_elements(const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance);
+    void
+    add_contact(const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance);
+    void
+    add_loads(const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance);
     void add_node_block(int node, const Eigen::Matrix<double, 5, 5>& block);
 
     int n_threads_;

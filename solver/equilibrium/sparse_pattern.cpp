@@ -14,7 +14,8 @@ using shell::dof_per_quad;
 
 int entry_of(const SparsePattern& pattern, int row, int column) {
     const auto begin = pattern.row.begin() + pattern.column_start[static_cast<std::size_t>(column)];
-    const auto end = pattern.row.begin() + pattern.column_start[static_cast<std::size_t>(column) + 1];
+    const auto end =
+        pattern.row.begin() + pattern.column_start[static_cast<std::size_t>(column) + 1];
     return static_cast<int>(std::lower_bound(begin, end, row) - pattern.row.begin());
 }
 
@@ -55,10 +56,11 @@ SparsePattern make_pattern(const std::vector<std::array<int, 4>>& quads, int n_n
     pattern.element_entries.reserve(quads.size() * dof_per_quad * (dof_per_quad + 1) / 2);
     for (const std::array<int, 4>& quad : quads) {
         for (int j = 0; j < dof_per_quad; ++j) {
-            const int column = quad[static_cast<std::size_t>(j / dof_per_node)] * dof_per_node + j % dof_per_node;
+            const int column =
+                quad[static_cast<std::size_t>(j / dof_per_node)] * dof_per_node + j % dof_per_node;
             for (int i = j; i < dof_per_quad; ++i) {
-                const int row
-                    = quad[static_cast<std::size_t>(i / dof_per_node)] * dof_per_node + i % dof_per_node;
+                const int row = quad[static_cast<std::size_t>(i / dof_per_node)] * dof_per_node
+                    + i % dof_per_node;
                 pattern.element_entries.push_back(
                     entry_of(pattern, std::max(row, column), std::min(row, column))
                 );

@@ -9,9 +9,9 @@ namespace flangewright::equilibrium {
 /// Lower triangle by columns (row >= column), 0-based, of the node-coupled symmetric stiffness.
 struct SparsePattern {
     int n_dof = 0;
-    std::vector<int> column_start;  ///< n_dof + 1
-    std::vector<int> row;           ///< n_entries
-    std::vector<int> diagonal;      ///< entry of each diagonal
+    std::vector<int> column_start; ///< n_dof + 1
+    std::vector<int> row; ///< n_entries
+    std::vector<int> diagonal; ///< entry of each diagonal
     /// Per element: entry of each pair i >= j of its 20 x 20 block, column by column.
     std::vector<int> element_entries;
 

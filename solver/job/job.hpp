@@ -14,22 +14,23 @@ namespace flangewright::job {
 struct Sheet {
     material::SheetMaterial material;
     double thickness = 0;
-    double rolling_direction = 0;  ///< from the bend line's middle tangent, rad; stored, not used yet
+    double rolling_direction =
+        0; ///< from the bend line's middle tangent, rad; stored, not used yet
 };
 
 /// What happens where the blank ends along the bend line.
 enum class EndKind {
-    free,       ///< a cut end
-    continues,  ///< the part goes on: a plane of symmetry
+    free, ///< a cut end
+    continues, ///< the part goes on: a plane of symmetry
 };
 
 /// The flat outline.
 struct Blank {
     outline::BendLine line = outline::BendLine::straight(1);
-    double web_width = 0;       ///< web edge to bend tangent
-    double flange_depth = 0;    ///< wanted: outside face of web to net flange edge, along the flange
-    double flange_width = 0;    ///< flat, bend tangent to free edge, trim allowance included
-    double trim_allowance = 0;  ///< part of flange_width beyond the net edge
+    double web_width = 0; ///< web edge to bend tangent
+    double flange_depth = 0; ///< wanted: outside face of web to net flange edge, along the flange
+    double flange_width = 0; ///< flat, bend tangent to free edge, trim allowance included
+    double trim_allowance = 0; ///< part of flange_width beyond the net edge
     EndKind start = EndKind::free;
     EndKind end = EndKind::free;
 };
@@ -37,23 +38,23 @@ struct Blank {
 /// The rigid form block and the backing plate.
 struct Block {
     double nose_radius = 0;
-    double wall_angle = 0.5 * std::numbers::pi;  ///< turned through from the face; 90 deg is square
-    double backing_setback = 0;  ///< backing's edge stays this far behind the bend tangent
-    double friction = 0;         ///< Coulomb coefficient on block and drive
+    double wall_angle = 0.5 * std::numbers::pi; ///< turned through from the face; 90 deg is square
+    double backing_setback = 0; ///< backing's edge stays this far behind the bend tangent
+    double friction = 0; ///< Coulomb coefficient on block and drive
 };
 
 /// What drives the flange over the nose.
 enum class DriveKind {
-    wiper,  ///< a rigid tool that goes straight down with a horizontal gap to the wall
-    leaf,   ///< a rigid leaf that turns about the nose's centre line
+    wiper, ///< a rigid tool that goes straight down with a horizontal gap to the wall
+    leaf, ///< a rigid leaf that turns about the nose's centre line
 };
 
 /// The drive and how far it goes.
 struct Drive {
     DriveKind kind = DriveKind::wiper;
-    double clearance = 1.05;     ///< gap between drive and block over sheet thickness
-    double corner_radius = 0;    ///< of the wiper
-    double angle = 0.5 * std::numbers::pi;  ///< the flange is driven to this angle
+    double clearance = 1.05; ///< gap between drive and block over sheet thickness
+    double corner_radius = 0; ///< of the wiper
+    double angle = 0.5 * std::numbers::pi; ///< the flange is driven to this angle
 };
 
 /// How fine the mesh is.
@@ -71,7 +72,7 @@ struct Job {
     Drive drive;
     std::vector<StepKind> steps{StepKind::bend_down, StepKind::release};
     Accuracy accuracy = Accuracy::normal;
-    double close_share = 0.8;    ///< share used from which the verdict is `close`
+    double close_share = 0.8; ///< share used from which the verdict is `close`
 };
 
 } // namespace flangewright::job

@@ -12,12 +12,12 @@ enum class Quantity { number, stress, strain };
 
 /// One parameter of a law.
 struct LawParameter {
-    std::string name;      ///< key in a case file
+    std::string name; ///< key in a case file
     Quantity quantity = Quantity::number;
-    bool is_list = false;  ///< a table column rather than one number
-    double lowest = 0;     ///< smallest allowed value, in MPa, - or mm/mm
-    double highest = 0;    ///< largest allowed value
-    std::string meaning;   ///< one line for the user
+    bool is_list = false; ///< a table column rather than one number
+    double lowest = 0; ///< smallest allowed value, in MPa, - or mm/mm
+    double highest = 0; ///< largest allowed value
+    std::string meaning; ///< one line for the user
 };
 
 /// Checked values by parameter name; a plain number is a list of one. MPa and strain in -.

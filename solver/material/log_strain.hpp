@@ -25,9 +25,9 @@ public:
     [[nodiscard]] Eigen::Matrix3d tangent(const SplitStress& T, const Eigen::Matrix3d& D) const;
 
 private:
-    double m_, d_, o_;         // split C
-    double det_ = 0;           // det C
-    double b_ = 0;             // e_difference = b d, e_shear = b o
+    double m_, d_, o_; // split C
+    double det_ = 0; // det C
+    double b_ = 0; // e_difference = b d, e_shear = b o
     double b_m_ = 0, b_w_ = 0, b_mm_ = 0, b_mw_ = 0, b_ww_ = 0;
     bool is_valid_ = false;
 };

@@ -7,7 +7,7 @@ namespace flangewright::material {
 namespace {
 
 constexpr int n_iterations_most = 60;
-constexpr double relative_tolerance = 1e-11; // of the flow stress
+constexpr double relative_tolerance = 1e-10; // of the flow stress
 
 // Squared von Mises stress in split form: 1/4 sum^2 + 3/4 (difference^2 + shear^2).
 double squared_mises(const SplitStress& s) {
@@ -15,24 +15,33 @@ double squared_mises(const SplitStress& s) {
 }
 
 struct PlasticStep {
-    double length = 0;         // plastic strain increment
+    double length = 0; // plastic strain increment
     FlowStress flow;
     bool has_converged = false;
 };
 
 // Finds the plastic strain increment x with
 //     r(x) = sqrt(mean2 / (Y + k_mean x)^2 + shear2 / (Y + k_shear x)^2) = 1,   Y = flow(p0 + x),
-// which is "returned stress = flow stress" divided by Y^2. Newton runs on 1/r - 1: straight in x up
-// to hardening, and concave when the hardening curve is, so that it climbs to the root from zero in
-// a few steps; a bracket catches what is not.
+// which is "returned stress = flow stress" divided by Y^2. Newton runs on 1/r - 1, which is
+// straight in x but for hardening; a bracket catches what is not.
 PlasticStep find_plastic_step(
-    const SplitStress& trial, double k_mean, double k_shear, const HardeningLaw& hardening, double p0
+    const SplitStress& trial,
+    double k_mean,
+    double k_shear,
+    const HardeningLaw& hardening,
+    double p0,
+    double flow_begin
 ) {
     PlasticStep step;
     double low = 0;
     double high = -1; // unknown
     const double mean2 = 0.25 * trial[0] * trial[0];
     const double shear2 = 0.75 * (trial[1] * trial[1] + trial[2] * trial[2]);
+    // Start where the increment would end without further hardening: close, since elastic stiffness
+    // is many times the slope of the curve.
+    const double mises = std::sqrt(mean2 + shear2);
+    const double stiffness = (mean2 * k_mean + shear2 * k_shear) / (mean2 + shear2);
+    step.length = (mises - flow_begin) / stiffness;
     for (int i = 0; i < n_iterations_most; ++i) {
         step.flow = hardening.at(p0 + step.length);
         const double over_mean = 1 / (step.flow.stress + k_mean * step.length);
@@ -93,7 +102,8 @@ PointUpdate update_point(
         // component's weight in the flow rule (1/4 and 3/4).
         const double k_mean = 0.25 * D_m;
         const double k_shear = 0.75 * D_s;
-        const PlasticStep step = find_plastic_step(trial, k_mean, k_shear, hardening, before.equivalent);
+        const PlasticStep step =
+            find_plastic_step(trial, k_mean, k_shear, hardening, before.equivalent, flow.stress);
         if (!step.has_converged) {
             return answer;
         }
@@ -124,8 +134,7 @@ PointUpdate update_point(
     }
     const double nu = elasticity.poisson_ratio;
     const double elastic_mean = log_strain[0] - answer.memory.plastic_mean;
-    answer.thickness_strain
-        = -2 * nu / (1 - nu) * elastic_mean - 2 * answer.memory.plastic_mean;
+    answer.thickness_strain = -2 * nu / (1 - nu) * elastic_mean - 2 * answer.memory.plastic_mean;
     return answer;
 }
 

@@ -14,7 +14,9 @@ struct PlaneElasticity {
     /// Stress sum over strain mean, 2 E / (1 - nu). Source: plane stress Hooke.
     [[nodiscard]] double mean_stiffness() const { return 2 * youngs_modulus / (1 - poisson_ratio); }
     /// Stress difference over strain difference and shear over shear, 4 G.
-    [[nodiscard]] double shear_stiffness() const { return 2 * youngs_modulus / (1 + poisson_ratio); }
+    [[nodiscard]] double shear_stiffness() const {
+        return 2 * youngs_modulus / (1 + poisson_ratio);
+    }
 };
 
 /// What one material point remembers: plastic log strain (split) and its length.
@@ -22,16 +24,16 @@ struct PointMemory {
     double plastic_mean = 0;
     double plastic_difference = 0;
     double plastic_shear = 0;
-    double equivalent = 0;  ///< equivalent plastic strain
+    double equivalent = 0; ///< equivalent plastic strain
 };
 
 /// Answer of one point.
 struct PointUpdate {
-    SplitStress stress = SplitStress::Zero();       ///< MPa
-    Eigen::Matrix3d tangent = Eigen::Matrix3d::Zero();  ///< MPa, consistent; only when asked
+    SplitStress stress = SplitStress::Zero(); ///< MPa
+    Eigen::Matrix3d tangent = Eigen::Matrix3d::Zero(); ///< MPa, consistent; only when asked
     PointMemory memory;
-    double thickness_strain = 0;  ///< log strain through the thickness
-    bool has_converged = false;   ///< false: the increment must be cut
+    double thickness_strain = 0; ///< log strain through the thickness
+    bool has_converged = false; ///< false: the increment must be cut
 };
 
 /// Return mapping for von Mises with isotropic hardening.

@@ -1,4 +1,5 @@
-// In-plane tensors split into mean, difference and shear, in which plane-stress plasticity is diagonal.
+// In-plane tensors split into mean, difference and shear, in which plane-stress plasticity is
+// diagonal.
 #pragma once
 
 #include <Eigen/Core>

@@ -25,7 +25,7 @@ struct Sourced {
 
 /// Smallest inside bend radius the bend table allows for one thickness.
 struct BendLimit {
-    double thickness = 0;        ///< mm
+    double thickness = 0; ///< mm
     double radius_over_thickness = 0;
 };
 
@@ -37,14 +37,14 @@ struct SheetMaterial {
     std::string law_name;
     LawValues law_values;
     std::shared_ptr<const HardeningLaw> hardening;
-    DataGrade curve_grade = DataGrade::unknown;  ///< of elastic and hardening values
+    DataGrade curve_grade = DataGrade::unknown; ///< of elastic and hardening values
     std::string curve_source;
-    Sourced uniform_elongation;  ///< engineering strain at maximum load
-    Sourced total_elongation;    ///< engineering strain at break, 50 mm gauge
-    std::vector<BendLimit> bend_limits;  ///< by growing thickness; empty when no table is known
+    Sourced uniform_elongation; ///< engineering strain at maximum load
+    Sourced total_elongation; ///< engineering strain at break, 50 mm gauge
+    std::vector<BendLimit> bend_limits; ///< by growing thickness; empty when no table is known
     DataGrade bend_grade = DataGrade::unknown;
     std::string bend_source;
-    std::string note;            ///< what the user must know about these data
+    std::string note; ///< what the user must know about these data
 };
 
 } // namespace flangewright::material

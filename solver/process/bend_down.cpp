@@ -75,8 +75,8 @@ void hold_web(const Workpiece& piece, std::vector<bool>& is_fixed) {
 std::vector<tooling::SweptContact>
 make_contacts(const Workpiece& piece, const MovingTool& tool, const ContactChoice& contact) {
     const job::Job& job = piece.job;
-    const double stiffness
-        = contact.stiffness_factor * job.sheet.material.youngs_modulus / job.sheet.thickness;
+    const double stiffness =
+        contact.stiffness_factor * job.sheet.material.youngs_modulus / job.sheet.thickness;
     std::vector<int> unclamped;
     std::vector<int> flange;
     for (int node = 0; node < piece.mesh.n_nodes(); ++node) {
@@ -111,8 +111,8 @@ equilibrium::DeadLoads holding_forces(
             const int dof = node * dof_per_node + k;
             const auto at = static_cast<std::size_t>(dof);
             if (problem.is_fixed[at] && !symmetry[at]) {
-                loads.on_positions.col(node)
-                    += balance.residual[dof] * piece.node_axes[static_cast<std::size_t>(node)].col(k);
+                loads.on_positions.col(node) +=
+                    balance.residual[dof] * piece.node_axes[static_cast<std::size_t>(node)].col(k);
             }
         }
     }
@@ -124,8 +124,8 @@ public:
     Narrator(const Monitor& monitor, double target) : monitor_(monitor), target_(target) {}
 
     void tell(const equilibrium::PathReport& path, double angle) const {
-        const double elapsed
-            = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin_).count();
+        const double elapsed =
+            std::chrono::duration<double>(std::chrono::steady_clock::now() - begin_).count();
         const double share = std::clamp(angle / target_, 0.0, 1.0);
         monitor_.report({
             .step = name_of(job::StepKind::bend_down),
@@ -146,10 +146,14 @@ private:
 } // namespace
 
 StepReport bend_down(
-    Workpiece& piece, const ContactChoice& contact, const Monitor& monitor, const ShapeListener& listener
+    Workpiece& piece,
+    const ContactChoice& contact,
+    const Monitor& monitor,
+    const ShapeListener& listener
 ) {
     const bool is_wiper = piece.job.drive.kind == job::DriveKind::wiper;
-    const MovingTool tool = is_wiper ? make_wiper(piece.job, contact) : make_leaf(piece.job, contact);
+    const MovingTool tool =
+        is_wiper ? make_wiper(piece.job, contact) : make_leaf(piece.job, contact);
     const std::vector<bool> symmetry = symmetry_supports(piece);
     equilibrium::Problem problem;
     problem.model = &piece.model;
@@ -174,7 +178,14 @@ StepReport bend_down(
     equilibrium::PathLimits limits;
     limits.first_step = 0.002;
     const equilibrium::PathReport report = equilibrium::follow_path(
-        *piece.system, *piece.solver, problem, piece.state, path, limits, piece.n_threads, monitor.stop
+        *piece.system,
+        *piece.solver,
+        problem,
+        piece.state,
+        path,
+        limits,
+        piece.n_threads,
+        monitor.stop
     );
     problem.half_thickness = shell::half_thickness(piece.model, piece.state);
     piece.held_by = holding_forces(piece, problem, symmetry);

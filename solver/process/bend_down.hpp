@@ -9,19 +9,23 @@ namespace flangewright::process {
 
 /// How tools and sheet meet; not the user's to choose. mm, MPa/mm.
 struct ContactChoice {
-    double stiffness_factor = 1;  ///< over E / t, about the sheet's own stiffness through its thickness
-    double ramp = 0.005;          ///< over which contact starts softly
-    double flat_ramp = 0.05;      ///< same for the leaf, which meets the flange all at once
+    double stiffness_factor =
+        1; ///< over E / t, about the sheet's own stiffness through its thickness
+    double ramp = 0.02; ///< over which contact starts softly
+    double flat_ramp = 0.05; ///< same for the leaf, which meets the flange all at once
 };
 
 /// Told of each accepted shape on the way.
 using ShapeListener = std::function<void(const Workpiece&, double share_done)>;
 
-/// Bends the flange down. The web is held flat under the backing, free to slide along the block; its
-/// far edge is held. The piece ends in the last equilibrium reached, whatever the reason.
+/// Bends the flange down. The web is held flat under the backing, free to slide along the block;
+/// its far edge is held. The piece ends in the last equilibrium reached, whatever the reason.
 /// Units: mm, N, rad. Source: docs/theory.md, "Bend-down". Fails: see the report.
 [[nodiscard]] StepReport bend_down(
-    Workpiece& piece, const ContactChoice& contact, const Monitor& monitor, const ShapeListener& listener
+    Workpiece& piece,
+    const ContactChoice& contact,
+    const Monitor& monitor,
+    const ShapeListener& listener
 );
 
 } // namespace flangewright::process

@@ -14,9 +14,9 @@ namespace flangewright::process {
 
 /// Why a step ended.
 enum class StopReason {
-    done,            ///< reached its end
-    no_equilibrium,  ///< cut back to the smallest increment
-    stop_requested,  ///< the user asked
+    done, ///< reached its end
+    no_equilibrium, ///< cut back to the smallest increment
+    stop_requested, ///< the user asked
 };
 
 /// How a step went.
@@ -25,18 +25,18 @@ struct StepReport {
     int n_increments = 0;
     int n_iterations = 0;
     int n_cutbacks = 0;
-    double share_done = 0;       ///< of the step's path
-    double angle_reached = 0;    ///< rad
-    double penetration = 0;      ///< largest at the end, mm
-    double residual = 0;         ///< last relative residual
+    double share_done = 0; ///< of the step's path
+    double angle_reached = 0; ///< rad
+    double penetration = 0; ///< largest at the end, mm
+    double residual = 0; ///< last relative residual
 };
 
 /// One shape on the way, for the animation.
 struct Frame {
     std::string step;
     double share_done = 0;
-    double drive_angle = 0;      ///< flange angle reached, rad
-    Eigen::Matrix3Xd positions;  ///< mm
+    double drive_angle = 0; ///< flange angle reached, rad
+    Eigen::Matrix3Xd positions; ///< mm
     shell::SheetFields fields;
 };
 
@@ -61,7 +61,7 @@ struct SolveFigures {
     double seconds_elements = 0;
     double seconds_factorise = 0;
     double seconds_contact = 0;
-    double seconds_bare_refactor = 0;  ///< one CHOLMOD refactorisation of the same matrix
+    double seconds_bare_refactor = 0; ///< one CHOLMOD refactorisation of the same matrix
 };
 
 /// The whole run. `steps` holds what was finished, and the last one as far as it got.
@@ -73,7 +73,7 @@ struct JobResult {
     findings::HandCalculation by_hand;
     findings::Verdict verdict;
     std::vector<findings::Disagreement> disagreements;
-    std::vector<std::string> warnings;  ///< plain sentences
+    std::vector<std::string> warnings; ///< plain sentences
     StopReason reason = StopReason::done;
 };
 

@@ -41,7 +41,14 @@ StepReport release(Workpiece& piece, const ReleaseChoice& choice, const Monitor&
     limits.largest_step = choice.largest_step;
     limits.newton.largest_turn = 0.5;
     const equilibrium::PathReport report = equilibrium::follow_path(
-        *piece.system, *piece.solver, problem, piece.state, path, limits, piece.n_threads, monitor.stop
+        *piece.system,
+        *piece.solver,
+        problem,
+        piece.state,
+        path,
+        limits,
+        piece.n_threads,
+        monitor.stop
     );
     piece.held_by = equilibrium::DeadLoads::none(piece.model.n_nodes());
     return report_of(report, driven_angle(piece), 0);

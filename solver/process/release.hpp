@@ -9,8 +9,8 @@ namespace flangewright::process {
 
 /// How the part is held while it springs back.
 struct ReleaseChoice {
-    bool holds_web_edge = false;  ///< the whole web edge stays clamped, as in the solid reference
-    double largest_step = 0.2;    ///< share of the tools' forces taken away at once
+    bool holds_web_edge = false; ///< the whole web edge stays clamped, as in the solid reference
+    double largest_step = 0.2; ///< share of the tools' forces taken away at once
 };
 
 /// Replaces tools and clamp by the forces they exert and fades these to zero; what holds the part

@@ -13,8 +13,11 @@ using shell::dof_per_node;
 using Matrix6 = Eigen::Matrix<double, 6, 6>;
 using Row6 = Eigen::Matrix<double, 1, 6>;
 
-// How a degree of freedom moves in the six rigid motions (three shifts, three turns about `origin`).
-Row6 rigid_row(const Workpiece& piece, int node, int k, const Eigen::Vector3d& origin, double size) {
+// How a degree of freedom moves in the six rigid motions (three shifts, three turns about
+// `origin`).
+Row6 rigid_row(
+    const Workpiece& piece, int node, int k, const Eigen::Vector3d& origin, double size
+) {
     const Eigen::Vector3d axis = piece.node_axes[static_cast<std::size_t>(node)].col(k);
     const Eigen::Vector3d arm = (piece.state.positions.col(node) - origin) / size;
     Row6 row;
@@ -29,11 +32,15 @@ std::array<int, 3> widest_web_triangle(const Workpiece& piece) {
     const auto at = [&](int node) -> Eigen::Vector3d { return piece.state.positions.col(node); };
     std::array<int, 3> corners{candidates.front(), candidates.front(), candidates.front()};
     double widest = -1;
-    for (const int a : {piece.mesh.web_edge.front(), piece.mesh.web_edge.back(), piece.mesh.bend_begin.front()}) {
+    for (const int a :
+         {piece.mesh.web_edge.front(), piece.mesh.web_edge.back(), piece.mesh.bend_begin.front()}) {
         for (const int b : candidates) {
-            for (const int c : {piece.mesh.bend_begin.front(), piece.mesh.bend_begin.back(),
-                                piece.mesh.bend_begin[piece.mesh.bend_begin.size() / 2],
-                                piece.mesh.web_edge[piece.mesh.web_edge.size() / 2], piece.mesh.web_edge.back()}) {
+            for (const int c :
+                 {piece.mesh.bend_begin.front(),
+                  piece.mesh.bend_begin.back(),
+                  piece.mesh.bend_begin[piece.mesh.bend_begin.size() / 2],
+                  piece.mesh.web_edge[piece.mesh.web_edge.size() / 2],
+                  piece.mesh.web_edge.back()}) {
                 const double area = (at(b) - at(a)).cross(at(c) - at(a)).norm();
                 if (area > widest) {
                     widest = area;

@@ -33,7 +33,11 @@ public:
 
     void keep(const Workpiece& piece, double share_done, double angle) {
         frames_.push_back(
-            {step_, share_done, angle, piece.state.positions, shell::recover_fields(piece.model, piece.state)}
+            {step_,
+             share_done,
+             angle,
+             piece.state.positions,
+             shell::recover_fields(piece.model, piece.state)}
         );
     }
 
@@ -45,7 +49,11 @@ private:
 };
 
 StepReport run_step(
-    Workpiece& piece, job::StepKind kind, const RunOptions& options, const Monitor& monitor, JobResult& result
+    Workpiece& piece,
+    job::StepKind kind,
+    const RunOptions& options,
+    const Monitor& monitor,
+    JobResult& result
 ) {
     if (kind == job::StepKind::release) {
         return release(piece, {}, monitor);
@@ -67,15 +75,17 @@ std::optional<std::vector<double>> held_angles(const JobResult& result) {
     return std::nullopt;
 }
 
-void record_step(const Workpiece& piece, job::StepKind kind, const StepReport& report, JobResult& result) {
+void record_step(
+    const Workpiece& piece, job::StepKind kind, const StepReport& report, JobResult& result
+) {
     StepResult step;
     step.kind = kind;
     step.report = report;
     step.state = piece.state;
     step.fields = shell::recover_fields(piece.model, piece.state);
     const findings::PartShape shape = findings::shape_of(step.state, step.fields);
-    const std::optional<std::vector<double>> held
-        = kind == job::StepKind::release ? held_angles(result) : std::nullopt;
+    const std::optional<std::vector<double>> held =
+        kind == job::StepKind::release ? held_angles(result) : std::nullopt;
     if (held) {
         step.findings = findings::find_in_part(
             piece.mesh, shape, step.fields, piece.job, std::span<const double>(*held)
@@ -104,8 +114,7 @@ void judge(const Workpiece& piece, JobResult& result) {
 
 } // namespace
 
-Result<JobResult>
-run_job(const job::Job& job, const RunOptions& options, const Monitor& monitor) {
+Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const Monitor& monitor) {
     const auto begin = std::chrono::steady_clock::now();
     const int n_threads = options.n_threads > 0 ? options.n_threads : default_thread_count();
     const Fineness fineness = fineness_for(job.accuracy);
@@ -139,8 +148,8 @@ run_job(const job::Job& job, const RunOptions& options, const Monitor& monitor) 
     result.figures.seconds_factorise = clock.factorise;
     result.figures.seconds_contact = clock.contact;
     result.figures.seconds_bare_refactor = seconds_bare;
-    result.figures.seconds
-        = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+    result.figures.seconds =
+        std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
     return result;
 }
 

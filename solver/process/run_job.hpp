@@ -10,8 +10,8 @@ namespace flangewright::process {
 
 /// How to run, beside the job itself.
 struct RunOptions {
-    int n_threads = 0;      ///< 0: all cores
-    int n_frames = 24;      ///< shapes kept for the animation
+    int n_threads = 0; ///< 0: all cores
+    int n_frames = 24; ///< shapes kept for the animation
     bool measure_bare_refactor = true;
 };
 

@@ -14,7 +14,8 @@ namespace {
 using shell::dof_per_node;
 
 grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
-    const double bend_width = job.block.wall_angle * (job.block.nose_radius + 0.5 * job.sheet.thickness);
+    const double bend_width =
+        job.block.wall_angle * (job.block.nose_radius + 0.5 * job.sheet.thickness);
     grid::BlankGrid blank;
     blank.line = job.blank.line;
     blank.web_width = job.blank.web_width;
@@ -22,21 +23,26 @@ grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
     // A flange that ends within the bend is all bend.
     blank.bend_width = std::min(bend_width, job.blank.flange_width);
     const double square_bends = std::max(job.block.wall_angle / 1.5707963267948966, 0.25);
-    blank.n_round_nose = std::max(4, static_cast<int>(std::lround(fineness.n_round_nose * square_bends)));
+    blank.n_round_nose =
+        std::max(4, static_cast<int>(std::lround(fineness.n_round_nose * square_bends)));
     const double spacing = blank.bend_width / blank.n_round_nose;
     blank.growth = fineness.growth;
     blank.widest_in_flange = fineness.widest_in_flange_ratio * spacing;
     blank.widest = fineness.widest_ratio * spacing;
     blank.largest_turn = fineness.largest_turn;
-    blank.longest = fineness.longest > 0 ? fineness.longest : 4 * blank.widest;
+    blank.longest = fineness.longest > 0
+        ? fineness.longest
+        : std::max(1.5 * blank.widest, blank.line.length() / fineness.n_along_most);
     return blank;
 }
 
-std::vector<Eigen::Matrix3d> axes_along_line(const grid::SheetMesh& mesh, const outline::BendLine& line) {
+std::vector<Eigen::Matrix3d>
+axes_along_line(const grid::SheetMesh& mesh, const outline::BendLine& line) {
     std::vector<Eigen::Matrix3d> axes(static_cast<std::size_t>(mesh.n_nodes()));
     for (int node = 0; node < mesh.n_nodes(); ++node) {
         const outline::LineFrame frame = line.frame(mesh.station[node]);
-        axes[static_cast<std::size_t>(node)] << frame.tangent, frame.outward, Eigen::Vector3d::UnitZ();
+        axes[static_cast<std::size_t>(node)] << frame.tangent, frame.outward,
+            Eigen::Vector3d::UnitZ();
     }
     return axes;
 }
@@ -47,13 +53,23 @@ Fineness fineness_for(job::Accuracy accuracy) {
     constexpr double degree = 0.017453292519943295;
     switch (accuracy) {
     case job::Accuracy::quick:
-        return {.n_layers = 12, .n_round_nose = 10, .largest_turn = 4 * degree, .growth = 1.3, .widest_ratio = 5};
+        return {
+            .n_layers = 12,
+            .n_round_nose = 10,
+            .largest_turn = 4 * degree,
+            .growth = 1.3,
+            .widest_ratio = 5};
     case job::Accuracy::normal:
         return {};
     case job::Accuracy::fine:
         break;
     }
-    return {.n_layers = 16, .n_round_nose = 24, .largest_turn = 1.7 * degree, .growth = 1.15, .widest_ratio = 4};
+    return {
+        .n_layers = 16,
+        .n_round_nose = 24,
+        .largest_turn = 1.7 * degree,
+        .growth = 1.15,
+        .widest_ratio = 4};
 }
 
 Result<Workpiece> make_workpiece(const job::Job& job, const Fineness& fineness, int n_threads) {
@@ -78,8 +94,13 @@ Result<Workpiece> make_workpiece(const job::Job& job, const Fineness& fineness, 
     };
     const outline::BendLine& line = piece.job.blank.line;
     piece.model = shell::make_shell_model(
-        std::move(section), std::move(positions), std::move(directors), piece.mesh.quads,
-        [&line](const Eigen::Vector3d& middle) { return line.frame(line.locate(middle).station).tangent; }
+        std::move(section),
+        std::move(positions),
+        std::move(directors),
+        piece.mesh.quads,
+        [&line](const Eigen::Vector3d& middle) {
+            return line.frame(line.locate(middle).station).tangent;
+        }
     );
     piece.state = shell::virgin_state(piece.model);
     piece.system = std::make_unique<equilibrium::SheetSystem>(piece.model, n_threads);
@@ -89,11 +110,14 @@ Result<Workpiece> make_workpiece(const job::Job& job, const Fineness& fineness, 
 }
 
 std::vector<bool> symmetry_supports(const Workpiece& piece) {
-    std::vector<bool> is_fixed(static_cast<std::size_t>(piece.model.n_nodes() * dof_per_node), false);
+    std::vector<bool> is_fixed(
+        static_cast<std::size_t>(piece.model.n_nodes() * dof_per_node), false
+    );
     const auto hold = [&](const std::vector<int>& nodes) {
         for (const int node : nodes) {
-            is_fixed[static_cast<std::size_t>(node * dof_per_node)] = true;     // along the line
-            is_fixed[static_cast<std::size_t>(node * dof_per_node + 3)] = true; // director out of the plane
+            is_fixed[static_cast<std::size_t>(node * dof_per_node)] = true; // along the line
+            is_fixed[static_cast<std::size_t>(node * dof_per_node + 3)] =
+                true; // director out of the plane
         }
     };
     if (piece.job.blank.start == job::EndKind::continues) {
@@ -115,7 +139,8 @@ double driven_angle(const Workpiece& piece) {
     return sum / static_cast<double>(piece.mesh.free_edge.size());
 }
 
-StepReport report_of(const equilibrium::PathReport& path, double angle_reached, double penetration) {
+StepReport
+report_of(const equilibrium::PathReport& path, double angle_reached, double penetration) {
     StepReport report;
     switch (path.end) {
     case equilibrium::PathEnd::done:

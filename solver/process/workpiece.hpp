@@ -17,22 +17,24 @@ struct Workpiece {
     grid::SheetMesh mesh;
     shell::ShellModel model;
     shell::SheetState state;
-    std::vector<Eigen::Matrix3d> node_axes;   ///< columns: along the bend line, toward the flange, up
+    std::vector<Eigen::Matrix3d> node_axes; ///< columns: along the bend line, toward the flange, up
     std::unique_ptr<equilibrium::SheetSystem> system;
     std::unique_ptr<equilibrium::LinearSolver> solver;
-    equilibrium::DeadLoads held_by;           ///< what tools and clamp do at the end of the last step
+    equilibrium::DeadLoads held_by; ///< what tools and clamp do at the end of the last step
     int n_threads = 1;
 };
 
 /// Numerical choices that are not the user's. mm.
 struct Fineness {
-    int n_layers = 16;
-    int n_round_nose = 16;      ///< elements across the bend
-    double largest_turn = 0.0436;  ///< of an arc over one element, rad (2.5 deg)
-    double growth = 1.2;        ///< of neighbouring widths away from the bend
-    double widest_ratio = 4;    ///< widest web element over those in the bend
-    double widest_in_flange_ratio = 1.5;  ///< same in the flange, over which the wiper's corner passes
-    double longest = 0;         ///< along the bend line; 0: no limit but the turn
+    int n_layers = 12;
+    int n_round_nose = 16; ///< elements across the bend
+    double largest_turn = 0.0436; ///< of an arc over one element, rad (2.5 deg)
+    double growth = 1.2; ///< of neighbouring widths away from the bend
+    double widest_ratio = 4; ///< widest web element over those in the bend
+    double widest_in_flange_ratio =
+        1.5; ///< same in the flange, over which the wiper's corner passes
+    int n_along_most = 48; ///< elements along the line, unless the turn asks for more
+    double longest = 0; ///< element along the bend line; 0: from the widest
 };
 
 /// Source: mesh and layer trials in docs/verification.md. Fails: never.

@@ -7,7 +7,7 @@ namespace flangewright::shell {
 
 /// Gauss-Legendre layers over z in [-1/2, 1/2] of the thickness; weights sum to 1.
 struct LayerRule {
-    std::vector<double> position;  ///< rising, over thickness
+    std::vector<double> position; ///< rising, over thickness
     std::vector<double> weight;
 };
 

@@ -30,7 +30,8 @@ SectionForce integrate_section(
         moment.setZero();
     }
     for (std::size_t k = 0; k < section.layers.position.size(); ++k) {
-        const double z = fibre_height(fibre, section.layers.position[k] * section.thickness, section.thickness);
+        const double z =
+            fibre_height(fibre, section.layers.position[k] * section.thickness, section.thickness);
         const double weight = section.layers.weight[k] * section.thickness;
         const material::LogStrain log_strain(right_cauchy_green(strain, z));
         if (!log_strain.is_valid()) {
@@ -79,7 +80,9 @@ bool remember_section(
     double second_moment = 0;
     for (std::size_t k = 0; k < memory.size(); ++k) {
         const double z0 = section.layers.position[k] * section.thickness;
-        const material::LogStrain log_strain(right_cauchy_green(strain, fibre_height(fibre, z0, section.thickness)));
+        const material::LogStrain log_strain(
+            right_cauchy_green(strain, fibre_height(fibre, z0, section.thickness))
+        );
         if (!log_strain.is_valid()) {
             return false;
         }

@@ -25,8 +25,8 @@ struct Section {
 /// each as (E11 + E22, E11 - E22, 2 E12).
 struct SectionStrain {
     Eigen::Vector3d membrane = Eigen::Vector3d::Zero();
-    Eigen::Vector3d bending = Eigen::Vector3d::Zero();    ///< 1/mm
-    Eigen::Vector3d quadratic = Eigen::Vector3d::Zero();  ///< 1/mm^2
+    Eigen::Vector3d bending = Eigen::Vector3d::Zero(); ///< 1/mm
+    Eigen::Vector3d quadratic = Eigen::Vector3d::Zero(); ///< 1/mm^2
 };
 
 /// Stress integrated over the thickness with 1, z and z^2, and the tangent over SectionStrain.

@@ -44,8 +44,8 @@ InPlane gauss_point(int point) {
 // The five places where membrane strains are tied: rr at (0,1) and (0,-1), ss at (1,0) and (-1,0),
 // rs at the middle. Shear is tied at the first four.
 struct Tying {
-    Eigen::Vector4d derivative;  // over r or s, at that place
-    Eigen::Vector4d mean;        // shape functions there
+    Eigen::Vector4d derivative; // over r or s, at that place
+    Eigen::Vector4d mean; // shape functions there
 };
 
 const std::array<Tying, 4>& tyings() {
@@ -129,8 +129,7 @@ Eigen::Matrix<double, 2, 4> shear_field(double r, double s) {
     return field;
 }
 
-QuadReference::Point
-make_point(const QuadNodes& start, const Eigen::Matrix3d& axes, int point) {
+QuadReference::Point make_point(const QuadNodes& start, const Eigen::Matrix3d& axes, int point) {
     const InPlane at = gauss_point(point);
     const Shape shape = shape_at(at.r, at.s);
     const Vector3 ar = start.positions * shape.r;
@@ -197,8 +196,9 @@ TiedRows tied_rows(const QuadNodes& now) {
 }
 
 // First derivatives of the nine section strains at a point.
-Eigen::Matrix<double, 9, 24>
-section_rows(const QuadNodes& now, const QuadReference::Point& p, const Shape& at, const TiedRows& tied) {
+Eigen::Matrix<double, 9, 24> section_rows(
+    const QuadNodes& now, const QuadReference::Point& p, const Shape& at, const TiedRows& tied
+) {
     const Vector3 ar = now.positions * at.r;
     const Vector3 as = now.positions * at.s;
     const Vector3 dr = now.directors * at.r;
@@ -227,7 +227,10 @@ section_rows(const QuadNodes& now, const QuadReference::Point& p, const Shape& a
 // Stress that multiplies each second derivative of a strain; every strain is a quadratic form of
 // the nodal vectors, so its second derivative is a number for each pair of them (times identity).
 void add_section_geometry(
-    Matrix8& geometry, const Eigen::Matrix<double, 9, 1>& resultant, const QuadReference::Point& p, const Shape& at
+    Matrix8& geometry,
+    const Eigen::Matrix<double, 9, 1>& resultant,
+    const QuadReference::Point& p,
+    const Shape& at
 ) {
     const Vector3 m = p.to_split.transpose() * resultant.segment<3>(3);
     const Vector3 q = p.to_split.transpose() * resultant.tail<3>();
@@ -243,14 +246,14 @@ void add_section_geometry(
 void add_tied_geometry(Matrix8& geometry, const Vector5& membrane, const Eigen::Vector4d& shear) {
     for (int i = 0; i < 4; ++i) {
         const Tying& place = tyings()[static_cast<std::size_t>(i)];
-        geometry.topLeftCorner<4, 4>()
-            += membrane[i] * place.derivative * place.derivative.transpose();
+        geometry.topLeftCorner<4, 4>() +=
+            membrane[i] * place.derivative * place.derivative.transpose();
         const Eigen::Matrix4d mixed = shear[i] * place.derivative * place.mean.transpose();
         geometry.topRightCorner<4, 4>() += mixed;
         geometry.bottomLeftCorner<4, 4>() += mixed.transpose();
     }
-    const Eigen::Matrix4d rs = 0.5
-        * (middle().r * middle().s.transpose() + middle().s * middle().r.transpose());
+    const Eigen::Matrix4d rs =
+        0.5 * (middle().r * middle().s.transpose() + middle().s * middle().r.transpose());
     geometry.topLeftCorner<4, 4>() += membrane[4] * rs;
 }
 
@@ -264,10 +267,10 @@ project(const Eigen::Matrix<double, n_rows, 24>& rows, const QuadBases& bases) {
     Eigen::Matrix<double, n_rows, dof_per_quad> projected;
     for (int n = 0; n < 4; ++n) {
         const auto at = static_cast<std::size_t>(n);
-        projected.template middleCols<3>(dof_per_node * n).noalias()
-            = rows.template middleCols<3>(3 * n) * bases.displacement[at];
-        projected.template middleCols<2>(dof_per_node * n + 3).noalias()
-            = rows.template middleCols<3>(12 + 3 * n) * bases.rotation[at];
+        projected.template middleCols<3>(dof_per_node * n).noalias() =
+            rows.template middleCols<3>(3 * n) * bases.displacement[at];
+        projected.template middleCols<2>(dof_per_node * n + 3).noalias() =
+            rows.template middleCols<3>(12 + 3 * n) * bases.rotation[at];
     }
     return projected;
 }
@@ -294,8 +297,8 @@ void add_geometry(QuadForce& result, const Matrix8& geometry, const QuadBases& b
 
 QuadReference make_quad_reference(const QuadNodes& start, const Eigen::Vector3d& along) {
     QuadReference reference;
-    const Vector3 normal
-        = (start.positions * middle().r).cross(start.positions * middle().s).normalized();
+    const Vector3 normal =
+        (start.positions * middle().r).cross(start.positions * middle().s).normalized();
     Vector3 first = along - along.dot(normal) * normal;
     if (first.norm() < 1e-6) {
         first = start.positions * middle().r;
@@ -305,7 +308,8 @@ QuadReference make_quad_reference(const QuadNodes& start, const Eigen::Vector3d&
     reference.axes.row(1) = normal.cross(first).transpose();
     reference.axes.row(2) = normal.transpose();
     for (int point = 0; point < 4; ++point) {
-        reference.points[static_cast<std::size_t>(point)] = make_point(start, reference.axes, point);
+        reference.points[static_cast<std::size_t>(point)] =
+            make_point(start, reference.axes, point);
     }
     reference.tied_start = tied_membrane(start.positions);
     reference.shear_start = tied_shear(start);
@@ -338,8 +342,8 @@ QuadForce quad_force(
         result.stiffness.setZero();
     }
     const auto n_layers = static_cast<std::size_t>(section.n_layers());
-    const double shear_stiffness = shear_factor * section.thickness * section.elasticity.youngs_modulus
-        / (2 * (1 + section.elasticity.poisson_ratio));
+    const double shear_stiffness = shear_factor * section.thickness
+        * section.elasticity.youngs_modulus / (2 * (1 + section.elasticity.poisson_ratio));
     const TiedRows tied = tied_rows(now);
     const Eigen::Vector4d shear_strain = tied_shear(now) - reference.shear_start;
     Row24 gradient = Row24::Zero(); // of the strain energy over the nodal vectors
@@ -370,7 +374,8 @@ QuadForce quad_force(
         tied_shear_stress += shear_tangent * shear_strain;
         if (with_stiffness) {
             const Eigen::Matrix<double, 9, dof_per_quad> B = project<9>(rows, bases);
-            const Eigen::Matrix<double, 9, dof_per_quad> DB = (p.area * force.tangent).lazyProduct(B);
+            const Eigen::Matrix<double, 9, dof_per_quad> DB =
+                (p.area * force.tangent).lazyProduct(B);
             result.stiffness += B.transpose().lazyProduct(DB);
             const Eigen::Matrix<double, 4, dof_per_quad> Bs = project<4>(tied.shear, bases);
             const Eigen::Matrix<double, 4, dof_per_quad> DBs = shear_tangent.lazyProduct(Bs);

@@ -9,23 +9,23 @@
 
 namespace flangewright::shell {
 
-inline constexpr int dof_per_node = 5;  ///< three displacements, two director rotations
+inline constexpr int dof_per_node = 5; ///< three displacements, two director rotations
 inline constexpr int dof_per_quad = 4 * dof_per_node;
 
 /// What an element needs of its reference shape, computed once.
 struct QuadReference {
     struct Point {
-        Eigen::Matrix<double, 3, 5> membrane;  ///< tied strains -> split membrane strain
-        Eigen::Matrix3d to_split;              ///< convected (rr, ss, rs) -> split
-        Eigen::Matrix2d shear;                 ///< convected shear -> Cartesian shear
-        Eigen::Vector3d bending_start;         ///< convected, of the reference shape
+        Eigen::Matrix<double, 3, 5> membrane; ///< tied strains -> split membrane strain
+        Eigen::Matrix3d to_split; ///< convected (rr, ss, rs) -> split
+        Eigen::Matrix2d shear; ///< convected shear -> Cartesian shear
+        Eigen::Vector3d bending_start; ///< convected, of the reference shape
         Eigen::Vector3d quadratic_start;
-        double area = 0;                       ///< Jacobian times weight, mm^2
+        double area = 0; ///< Jacobian times weight, mm^2
     };
     std::array<Point, 4> points;
-    Eigen::Matrix<double, 5, 1> tied_start;    ///< tied membrane strains of the reference shape
+    Eigen::Matrix<double, 5, 1> tied_start; ///< tied membrane strains of the reference shape
     Eigen::Vector4d shear_start;
-    Eigen::Matrix3d axes = Eigen::Matrix3d::Identity();  ///< rows: local 1, 2, normal
+    Eigen::Matrix3d axes = Eigen::Matrix3d::Identity(); ///< rows: local 1, 2, normal
 };
 
 /// One row per node: position, director. mm.
@@ -36,8 +36,8 @@ struct QuadNodes {
 
 /// Directions in which the nodes' degrees of freedom act.
 struct QuadBases {
-    std::array<Eigen::Matrix3d, 4> displacement;          ///< columns
-    std::array<Eigen::Matrix<double, 3, 2>, 4> rotation;  ///< columns, square to the director
+    std::array<Eigen::Matrix3d, 4> displacement; ///< columns
+    std::array<Eigen::Matrix<double, 3, 2>, 4> rotation; ///< columns, square to the director
 };
 
 /// Force and stiffness of one element in its nodes' degrees of freedom.
@@ -51,7 +51,8 @@ struct QuadForce {
 /// Units: mm. Shape: 4 nodes counter-clockwise about the directors. Source: dvorkin-bathe-1984
 /// (shear), ko-lee-bathe-2017 (membrane, formulas from memory, to be confirmed). Fails: never for
 /// a quad of positive area.
-[[nodiscard]] QuadReference make_quad_reference(const QuadNodes& start, const Eigen::Vector3d& along);
+[[nodiscard]] QuadReference
+make_quad_reference(const QuadNodes& start, const Eigen::Vector3d& along);
 
 /// Strain of the section at one of the four in-plane points. Units, source as above.
 [[nodiscard]] SectionStrain

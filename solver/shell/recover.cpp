@@ -18,7 +18,7 @@ using Strains = std::array<material::SplitStrain, n_places>;
 // All that one in-plane point says.
 struct PointFields {
     Strains log_strain;
-    std::array<Eigen::Vector3d, 2> stress;  // outermost layers: block side, outer side; 11, 22, 12
+    std::array<Eigen::Vector3d, 2> stress; // outermost layers: block side, outer side; 11, 22, 12
     double plastic = 0;
 };
 
@@ -29,17 +29,22 @@ material::LogStrain strain_at(const SectionStrain& strain, double z) {
 }
 
 PointFields read_point(
-    const Section& section, const SectionStrain& strain, const FibreStretch& fibre, std::span<const material::PointMemory> memory
+    const Section& section,
+    const SectionStrain& strain,
+    const FibreStretch& fibre,
+    std::span<const material::PointMemory> memory
 ) {
     PointFields fields;
     for (int place = 0; place < n_places; ++place) {
-        const double z = fibre_height(fibre, 0.5 * (place - 1) * section.thickness, section.thickness);
+        const double z =
+            fibre_height(fibre, 0.5 * (place - 1) * section.thickness, section.thickness);
         fields.log_strain[static_cast<std::size_t>(place)] = strain_at(strain, z).value();
     }
     const std::array<std::size_t, 2> layers{0, memory.size() - 1};
     for (std::size_t i = 0; i < 2; ++i) {
         const std::size_t k = layers[i];
-        const double z = fibre_height(fibre, section.layers.position[k] * section.thickness, section.thickness);
+        const double z =
+            fibre_height(fibre, section.layers.position[k] * section.thickness, section.thickness);
         const material::PointUpdate point = material::update_point(
             section.elasticity, *section.hardening, strain_at(strain, z).value(), memory[k], false
         );
@@ -55,7 +60,8 @@ PointFields read_point(
 // Value at a corner of the bilinear field through the four points.
 template <typename Value>
 Value at_corner(const std::array<Value, 4>& points, std::size_t corner) {
-    constexpr double s = 1.7320508075688772; // the corner lies sqrt(3) times as far out as the point
+    constexpr double s =
+        1.7320508075688772; // the corner lies sqrt(3) times as far out as the point
     const double near = 0.25 * (1 + s) * (1 + s);
     const double side = 0.25 * (1 + s) * (1 - s);
     const double far = 0.25 * (1 - s) * (1 - s);
@@ -69,8 +75,8 @@ struct Sums {
 };
 
 void principal(const Eigen::Matrix3Xd& strain, Eigen::VectorXd& major, Eigen::VectorXd& minor) {
-    const Eigen::VectorXd radius
-        = (strain.row(1).array().square() + strain.row(2).array().square()).sqrt().matrix();
+    const Eigen::VectorXd radius =
+        (strain.row(1).array().square() + strain.row(2).array().square()).sqrt().matrix();
     major = strain.row(0).transpose() + radius;
     minor = strain.row(0).transpose() - radius;
 }
@@ -95,10 +101,10 @@ void finish(SheetFields& fields, Sums& sums) {
     principal(sums.strain[mid], fields.major_mid, fields.minor_mid);
     principal(sums.strain[block_face], fields.major_block_face, fields.minor_block_face);
     principal(sums.strain[outer_face], fields.major_outer_face, fields.minor_outer_face);
-    fields.across_outer_face
-        = (sums.strain[outer_face].row(0) - sums.strain[outer_face].row(1)).transpose();
-    fields.across_block_face
-        = (sums.strain[block_face].row(0) - sums.strain[block_face].row(1)).transpose();
+    fields.across_outer_face =
+        (sums.strain[outer_face].row(0) - sums.strain[outer_face].row(1)).transpose();
+    fields.across_block_face =
+        (sums.strain[block_face].row(0) - sums.strain[block_face].row(1)).transpose();
 }
 
 } // namespace

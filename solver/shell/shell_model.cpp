@@ -86,7 +86,9 @@ bool remember_shape(const ShellModel& model, SheetState& state, int n_threads) {
         const QuadNodes nodes = gather_nodes(model.quads[at], state.positions, state.directors);
         for (int point = 0; point < 4; ++point) {
             const std::size_t fibre = 4 * at + static_cast<std::size_t>(point);
-            const std::span<material::PointMemory> memory(&state.points[fibre * n_layers], n_layers);
+            const std::span<material::PointMemory> memory(
+                &state.points[fibre * n_layers], n_layers
+            );
             const SectionStrain strain = quad_strain(model.references[at], nodes, point);
             if (!remember_section(model.section, strain, state.fibres[fibre], memory)) {
                 is_good = false;

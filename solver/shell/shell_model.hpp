@@ -13,7 +13,7 @@ struct ShellModel {
     Section section;
     std::vector<std::array<int, 4>> quads;
     std::vector<QuadReference> references;
-    Eigen::VectorXd node_area;        ///< tributary reference area, mm^2
+    Eigen::VectorXd node_area; ///< tributary reference area, mm^2
     Eigen::Matrix3Xd start_positions;
     Eigen::Matrix3Xd start_directors;
 

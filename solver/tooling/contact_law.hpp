@@ -5,15 +5,15 @@ namespace flangewright::tooling {
 
 /// Pressure and its slope over the gap.
 struct ContactPressure {
-    double pressure = 0;  ///< MPa, >= 0
-    double slope = 0;     ///< MPa/mm, over the gap, <= 0
+    double pressure = 0; ///< MPa, >= 0
+    double slope = 0; ///< MPa/mm, over the gap, <= 0
 };
 
 /// Pressure rises with the square of the penetration over `ramp`, then along `stiffness`.
 /// The ramp takes the kink out of Newton's way.
 struct ContactLaw {
-    double stiffness = 0;  ///< MPa/mm
-    double ramp = 0;       ///< mm
+    double stiffness = 0; ///< MPa/mm
+    double ramp = 0; ///< mm
 
     /// Units: gap in mm, negative when tool and sheet overlap. Source: derived here
     /// (docs/theory.md, "Contact"). Fails: never.

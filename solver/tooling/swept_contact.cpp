@@ -26,8 +26,8 @@ ContactReading read_contact(const SweptContact& contact, const ContactNode& node
     const double sweep_curvature = -surface.normal[0] * kappa / (1 - kappa * at.distance);
     Eigen::Matrix3d bend = plane * surface.curvature * plane.transpose();
     bend += sweep_curvature * frame.tangent * frame.tangent.transpose();
-    reading.stiffness
-        = node.area * (-pressure.slope * normal * normal.transpose() - pressure.pressure * bend);
+    reading.stiffness =
+        node.area * (-pressure.slope * normal * normal.transpose() - pressure.pressure * bend);
     return reading;
 }
 

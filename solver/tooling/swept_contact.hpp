@@ -27,17 +27,17 @@ struct ContactNode {
     Eigen::Vector3d position;
     Eigen::Vector3d director;
     double half_thickness = 0;
-    double area = 0;  ///< tributary, mm^2
+    double area = 0; ///< tributary, mm^2
 };
 
 /// What the tool does to a node: first and second derivatives of the contact energy over the point
 /// of the face that touches.
 struct ContactReading {
-    double gap = 0;       ///< mm, negative: overlap
-    double offset = 0;    ///< signed distance of the face along the director, mm
+    double gap = 0; ///< mm, negative: overlap
+    double offset = 0; ///< signed distance of the face along the director, mm
     bool is_touching = false;
-    Eigen::Vector3d gradient = Eigen::Vector3d::Zero();    ///< N; minus the force on the sheet
-    Eigen::Matrix3d stiffness = Eigen::Matrix3d::Zero();   ///< N/mm
+    Eigen::Vector3d gradient = Eigen::Vector3d::Zero(); ///< N; minus the force on the sheet
+    Eigen::Matrix3d stiffness = Eigen::Matrix3d::Zero(); ///< N/mm
 };
 
 /// Units: mm, N. Shape: 3. Source: distance function of a swept profile, derived here

@@ -1,7 +1,7 @@
 // A full ring stretched to the radius of its bend line: edge strain, thickness and height in closed
 // form. Source: in the head lines of data/stretch_flange.csv (reference benchmarks 06:
 // rigid-plastic, wall in uniaxial hoop tension). Driven by displacements: the radii of all nodes
-// are prescribed, their heights are not. The same ring folded by a wiper stands in
+// are prescribed, their heights are not. Rings folded by a wiper stand in
 // test_solid_section_slow.cpp.
 #include "solver/shell/recover.hpp"
 #include "tests/support/elastic_sheet.hpp"

@@ -38,7 +38,12 @@ HardeningEntry swift_entry() {
     entry.name = "swift";
     entry.meaning = "stress = strength * (prestrain + plastic strain) ^ exponent";
     entry.parameters = {
-        {"strength", Quantity::stress, false, 1, 5000, "stress the curve would reach at a strain of 1"},
+        {"strength",
+         Quantity::stress,
+         false,
+         1,
+         5000,
+         "stress the curve would reach at a strain of 1"},
         {"prestrain", Quantity::strain, false, 1e-6, 0.5, "strain the curve starts from"},
         {"exponent", Quantity::number, false, 0.001, 0.8, "how strongly the sheet hardens (n)"},
     };

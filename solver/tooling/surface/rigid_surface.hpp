@@ -5,14 +5,16 @@
 
 namespace flangewright::tooling {
 
-/// Section coordinates: distance past the bend tangent toward the flange, height over the block's face.
+/// Section coordinates: distance past the bend tangent toward the flange, height over the block's
+/// face.
 using SectionPoint = Eigen::Vector2d;
 
 /// The nearest place of a surface. mm.
 struct SurfaceReading {
-    double distance = 0;                                  ///< positive outside the tool
-    Eigen::Vector2d normal = Eigen::Vector2d::Zero();     ///< gradient of the distance, off the tool
-    Eigen::Matrix2d curvature = Eigen::Matrix2d::Zero();  ///< second derivative of the distance, 1/mm
+    double distance = 0; ///< positive outside the tool
+    Eigen::Vector2d normal = Eigen::Vector2d::Zero(); ///< gradient of the distance, off the tool
+    Eigen::Matrix2d curvature =
+        Eigen::Matrix2d::Zero(); ///< second derivative of the distance, 1/mm
 };
 
 /// One rigid tool shape; swept along the bend line by the contact.
@@ -24,15 +26,14 @@ public:
     [[nodiscard]] virtual SurfaceReading at(const SectionPoint& point) const = 0;
 };
 
-/// Distance to a circular arc's convex side. Units: mm. Shape: 2. Source: plane geometry. Fails: never
-/// (at the centre itself the normal is zero).
+/// Distance to a circular arc's convex side. Units: mm. Shape: 2. Source: plane geometry. Fails:
+/// never (at the centre itself the normal is zero).
 [[nodiscard]] SurfaceReading
 round_reading(const SectionPoint& point, const SectionPoint& centre, double radius);
 
 /// Distance to a plane with unit normal `normal` through `foot`. Units: mm. Shape: 2. Source: plane
 /// geometry. Fails: never.
-[[nodiscard]] SurfaceReading flat_reading(
-    const SectionPoint& point, const SectionPoint& foot, const Eigen::Vector2d& normal
-);
+[[nodiscard]] SurfaceReading
+flat_reading(const SectionPoint& point, const SectionPoint& foot, const Eigen::Vector2d& normal);
 
 } // namespace flangewright::tooling

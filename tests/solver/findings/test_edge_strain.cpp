@@ -13,7 +13,8 @@ using job::EndKind;
 
 constexpr double rounding = 1e-12;
 
-// Source: stretch-flange-closed-forms: e = ln(R / ri). The solid section model A2 has radii 59.5, 51.
+// Source: stretch-flange-closed-forms: e = ln(R / ri). The solid section model A2 has
+// radii 59.5, 51.
 TEST(EdgeStrain, IsTheLogOfTheRadiusRatioOnAnIdealRing) {
     const job::Job job = support::ring_job();
     const double right_angle = 90 * support::degree;

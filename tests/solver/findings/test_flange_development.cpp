@@ -46,8 +46,8 @@ TEST(FlangeDevelopment, GivesThePublishedStretchFlange) {
     }
 }
 
-// Source: solid-section-reference, summary.csv, column edge_hoop_simple = ln((Rb - t/2) / R_hole0), six
-// digits printed.
+// Source: solid-section-reference, summary.csv, column edge_hoop_simple = ln((Rb - t/2) / R_hole0),
+// six digits printed.
 TEST(FlangeDevelopment, GivesTheEdgeStrainOfTheSolidModelsRings) {
     const job::Job small = support::ring_job();
     EXPECT_NEAR(std::log1p(edge_radii(small, 12).stretch), 0.154151, 1e-6);
@@ -58,16 +58,16 @@ TEST(FlangeDevelopment, GivesTheEdgeStrainOfTheSolidModelsRings) {
     EXPECT_NEAR(std::log1p(edge_radii(large, 30).stretch), 0.195112, 1e-6);
 }
 
-// Source: solid-section-reference, S1, column flange_depth_full. There the fibre at mid-thickness stretches
-// by 1 % of the bend allowance (0.055 mm), which the hand calculation leaves out.
+// Source: solid-section-reference, S1, column flange_depth_full. There the fibre at mid-thickness
+// stretches by 1 % of the bend allowance (0.055 mm), which the hand calculation leaves out.
 TEST(FlangeDevelopment, GivesTheDepthOfTheSolidModelsStrip) {
     const double depth = formed_flange_depth(support::straight_job(), 20);
     EXPECT_NEAR(depth, 4 + 20 - 90 * degree * 3.5, rounding);
     EXPECT_NEAR(depth, 18.5635, 0.065);
 }
 
-// Source: solid-section-reference, A2, column flange_depth_full (10.3572): same 0.055 mm, and the wall not
-// quite reached (angle 88 deg), so the flange narrows less.
+// Source: solid-section-reference, A2, column flange_depth_full (10.3572): same 0.055 mm, and the
+// wall not quite reached (angle 88 deg), so the flange narrows less.
 TEST(FlangeDevelopment, ComesNearTheDepthOfTheSolidModelsRing) {
     EXPECT_NEAR(formed_flange_depth(support::ring_job(), 12), 10.3572, 0.02 * 10.3572);
 }
