@@ -207,7 +207,11 @@ void SheetSystem::add_loads(
 ) {
     for (int node = 0; node < problem.model->n_nodes(); ++node) {
         const auto at = static_cast<std::size_t>(node);
-        const Eigen::Vector3d force = problem.loads.on_positions.col(node);
+        Eigen::Vector3d force = problem.loads.on_positions.col(node);
+        const double spring = problem.anchor_stiffness * problem.model->node_area[node];
+        if (spring > 0) {
+            force -= spring * (shape.positions.col(node) - problem.anchors.col(node));
+        }
         const Eigen::Vector3d director = shape.directors.col(node);
         const Eigen::Vector3d on_director =
             problem.loads.on_directors.col(node) + problem.loads.moments.col(node).cross(director);
@@ -216,8 +220,9 @@ void SheetSystem::add_loads(
         residual.tail<2>() -= shape.rotation_bases[at].transpose() * on_director;
         if (with_stiffness) {
             const double along = problem.loads.on_directors.col(node).dot(director);
-            if (along != 0) {
+            if (along != 0 || spring > 0) {
                 Eigen::Matrix<double, 5, 5> block = Eigen::Matrix<double, 5, 5>::Zero();
+                block.topLeftCorner<3, 3>().diagonal().setConstant(spring);
                 block(3, 3) = along;
                 block(4, 4) = along;
                 add_node_block(node, block);

@@ -35,6 +35,8 @@ struct Problem {
     std::vector<Eigen::Matrix3d> node_axes; ///< columns: directions of the displacements
     std::vector<tooling::SweptContact> contacts;
     DeadLoads loads;
+    Eigen::Matrix3Xd anchors; ///< places the nodes are drawn back to, mm
+    double anchor_stiffness = 0; ///< of these springs per area, MPa/mm; 0: none
     std::vector<bool> is_fixed; ///< per degree of freedom
     Eigen::VectorXd half_thickness; ///< per node
 };

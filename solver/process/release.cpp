@@ -22,9 +22,16 @@ StepReport release(Workpiece& piece, const ReleaseChoice& choice, const Monitor&
     add_rigid_supports(piece, problem.is_fixed);
     const equilibrium::DeadLoads full = piece.held_by;
     equilibrium::Path path;
-    path.set = [&full](equilibrium::Problem& now, double share) {
+    // Forces that keep their direction can't hold a squeezed flange steady as the tools did;
+    // springs back to the held shape do so on the way, and are gone at the end.
+    problem.anchors = piece.state.positions;
+    const double spring =
+        choice.spring_factor * piece.job.sheet.material.youngs_modulus / piece.job.sheet.thickness;
+    path.set = [&full, spring](equilibrium::Problem& now, double share) {
+        const double left = 1 - share;
         now.loads = equilibrium::DeadLoads::none(static_cast<int>(full.on_positions.cols()));
-        now.loads.add(full, 1 - share);
+        now.loads.add(full, left);
+        now.anchor_stiffness = left > 1e-9 ? spring * left * left * left : 0;
     };
     path.on_accepted = [&](const equilibrium::PathReport& report) {
         monitor.report({

@@ -10,6 +10,7 @@ namespace flangewright::process {
 /// How the part is held while it springs back.
 struct ReleaseChoice {
     bool holds_web_edge = false; ///< the whole web edge stays clamped, as in the solid reference
+    double spring_factor = 1e-4; ///< of the steadying springs, over E / t
     double largest_step = 0.2; ///< share of the tools' forces taken away at once
 };
 
