@@ -175,4 +175,23 @@ PathReport follow_path(
     return report;
 }
 
+int settle(
+    SheetSystem& system,
+    LinearSolver& solver,
+    Problem& problem,
+    shell::SheetState& state,
+    const PathLimits& limits,
+    int n_threads
+) {
+    constexpr int n_rounds = 2; // the second one takes up what the first one's thinning changed
+    int n_iterations = 0;
+    for (int round = 0; round < n_rounds; ++round) {
+        problem.half_thickness = shell::half_thickness(*problem.model, state);
+        Shape shape = shape_of(state, problem.node_axes);
+        n_iterations += try_increment(system, solver, problem, shape, state, limits, n_threads, {})
+                            .n_iterations;
+    }
+    return n_iterations;
+}
+
 } // namespace flangewright::equilibrium

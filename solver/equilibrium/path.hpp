@@ -55,4 +55,16 @@ struct Path {
     const std::stop_token& stop
 );
 
+/// Balances the state where it is, so that thickness and shape, which lag each other by one
+/// increment on the way, agree at the end. Returns the iterations taken; the state stays as it was
+/// when it can't be balanced. Units, source: as follow_path(). Fails: never.
+int settle(
+    SheetSystem& system,
+    LinearSolver& solver,
+    Problem& problem,
+    shell::SheetState& state,
+    const PathLimits& limits,
+    int n_threads
+);
+
 } // namespace flangewright::equilibrium

@@ -177,7 +177,7 @@ StepReport bend_down(
     };
     equilibrium::PathLimits limits;
     limits.first_step = 0.002;
-    const equilibrium::PathReport report = equilibrium::follow_path(
+    equilibrium::PathReport report = equilibrium::follow_path(
         *piece.system,
         *piece.solver,
         problem,
@@ -187,6 +187,11 @@ StepReport bend_down(
         piece.n_threads,
         monitor.stop
     );
+    if (report.end == equilibrium::PathEnd::done) {
+        report.n_iterations += equilibrium::settle(
+            *piece.system, *piece.solver, problem, piece.state, limits, piece.n_threads
+        );
+    }
     problem.half_thickness = shell::half_thickness(piece.model, piece.state);
     piece.held_by = holding_forces(piece, problem, symmetry);
     const equilibrium::Shape shape = equilibrium::shape_of(piece.state, piece.node_axes);

@@ -11,7 +11,7 @@ namespace flangewright::process {
 struct ContactChoice {
     double stiffness_factor =
         1; ///< over E / t, about the sheet's own stiffness through its thickness
-    double ramp = 0.02; ///< over which contact starts softly
+    double ramp = 0.01; ///< over which contact starts softly
     double flat_ramp = 0.05; ///< same for the leaf, which meets the flange all at once
 };
 

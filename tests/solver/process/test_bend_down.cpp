@@ -32,7 +32,7 @@ TEST(BendDown, BringsTheFlangeDownWithoutRunningIntoTheTools) {
     EXPECT_EQ(figures.bend_down.reason, StopReason::done);
     EXPECT_NEAR(figures.angle_held, 90, 3); // the wiper's play of 0.4 mm leaves it a little open
     EXPECT_LT(figures.bend_down.penetration, 0.01); // 1 % of the thickness of 1 mm
-    EXPECT_LE(figures.bend_down.residual, 1e-6);
+    EXPECT_LE(figures.bend_down.residual, equilibrium::NewtonLimits{}.tolerance);
 }
 
 TEST(BendDown, LeafTurnsTheFlangeToItsAngle) {
