@@ -1,3 +1,12 @@
-set(CMAKE_BUILD_TYPE RelWithDebInfo CACHE STRING "")
+# No -DNDEBUG, so that Eigen checks its indices too. -fpch-preprocess is for ccache.
+set(CMAKE_BUILD_TYPE None CACHE STRING "")
+set(CMAKE_CXX_FLAGS "-O1 -g1 -fpch-preprocess" CACHE STRING "")
+set(CMAKE_PROJECT_TOP_LEVEL_INCLUDES "${CMAKE_CURRENT_LIST_DIR}/precompiled.cmake" CACHE STRING "")
 set(FLANGEWRIGHT_WARNINGS_AS_ERRORS ON CACHE BOOL "")
-set(FLANGEWRIGHT_SANITIZE "address,undefined" CACHE STRING "")
+# Of `undefined` all but the checks of each single pointer (null, alignment, object-size, vptr,
+# pointer-overflow, nonnull): they double the time to compile Eigen, and `address` sees a null or
+# stray access too.
+string(CONCAT sanitizers
+    "address,bool,bounds,builtin,enum,float-cast-overflow,integer-divide-by-zero,return,shift,"
+    "signed-integer-overflow,unreachable,vla-bound")
+set(FLANGEWRIGHT_SANITIZE "${sanitizers}" CACHE STRING "")

@@ -28,6 +28,8 @@ using Outline = std::vector<Vector2d>;
 constexpr vtk::Colour ink{0.12, 0.12, 0.12};
 constexpr vtk::Colour block_grey{0.90, 0.90, 0.89};
 constexpr vtk::Colour held_grey{0.66, 0.67, 0.68};
+constexpr vtk::Colour held_line{0.42, 0.43, 0.44};
+constexpr vtk::Colour quiet{0.38, 0.38, 0.38};
 constexpr vtk::Colour released_blue{0.10, 0.38, 0.47};
 
 /// Part of the plane that is shown, mm.
@@ -142,10 +144,14 @@ Outline block_outline(const job::Block& block, const Window& window) {
     return outline;
 }
 
+double backing_height(const job::Job& job, const Window& window) {
+    return std::max(6 * job.sheet.thickness, 0.12 * (window.high - window.low));
+}
+
 Outline backing_outline(const job::Job& job, const Window& window) {
     const double sheet_top = job.sheet.thickness;
     const double edge = -job.block.backing_setback;
-    const double height = std::max(6 * job.sheet.thickness, 0.12 * (window.high - window.low));
+    const double height = backing_height(job, window);
     const double back = window.left - 5;
     return {
         {back, sheet_top},
@@ -197,6 +203,14 @@ void aim(vtkRenderer& scene, const Window& window, double aspect) {
     camera->SetClippingRange(1, 200);
 }
 
+/// Place on the paper of a place in the window, which has the scene's shape.
+vtk::TextPlace place_of(const Vector2d& at, const Window& window) {
+    return vtk::Canvas::on_paper(
+        (at.x() - window.left) / (window.right - window.left),
+        (at.y() - window.low) / (window.high - window.low)
+    );
+}
+
 void add_ruler(vtk::Canvas& canvas, const SectionPicture& picture, const Window& window) {
     const double right = window.right - 0.03 * (window.right - window.left);
     const double y = window.low + 0.05 * (window.high - window.low);
@@ -204,6 +218,33 @@ void add_ruler(vtk::Canvas& canvas, const SectionPicture& picture, const Window&
     const double left = right - picture.ruler_length;
     const Look look{.line_width = 2.5F, .nearness = 8};
     add_line(canvas.scene(), {{left, y + tick}, {left, y}, {right, y}, {right, y + tick}}, look);
+    vtk::TextPlace place = place_of({0.5 * (left + right), y + tick}, window);
+    place.size = 24;
+    place.is_centred = true;
+    canvas.add_text(picture.ruler_caption, place);
+}
+
+/// On the backing, if it is high enough in the window to bear a word.
+void add_backing_word(vtk::Canvas& canvas, const job::Job& job, const Window& window) {
+    const double high = window.high - window.low;
+    const double thickness = job.sheet.thickness;
+    const double shown = std::min(window.high, thickness + backing_height(job, window)) - thickness;
+    if (shown < 0.05 * high) {
+        return;
+    }
+    vtk::TextPlace place = place_of({0, thickness + 0.5 * shown - 0.013 * high}, window);
+    place.x = 0.05;
+    place.size = 24;
+    place.colour = quiet;
+    canvas.add_text("backing", place);
+}
+
+/// The outline of the held sheet, seen through the released one.
+void add_rim(vtkRenderer& scene, const SheetSection& sheet) {
+    Outline rim = sheet.block_face;
+    rim.insert(rim.end(), sheet.outer_face.rbegin(), sheet.outer_face.rend());
+    rim.push_back(rim.front());
+    add_line(scene, rim, {.line = held_line, .line_width = 1.5F, .nearness = 6});
 }
 
 } // namespace
@@ -243,20 +284,21 @@ std::string section_picture(const job::Job& job, const SectionPicture& picture) 
         add_sheet(
             scene, *picture.released, {.fill = released_blue, .line = released_blue, .nearness = 4}
         );
+        add_rim(scene, picture.held);
     }
     add_ruler(canvas, picture, window);
     aim(scene, window, canvas.scene_aspect());
     // The block always fills this corner, so these words never cover the sheet.
     canvas.add_text(
         picture.released_caption,
-        {.x = 0.05, .y = 0.22, .size = 28, .is_bold = true, .colour = released_blue}
+        {.x = 0.05, .y = 0.235, .size = 30, .is_bold = true, .colour = released_blue}
     );
     canvas.add_text(
         picture.held_caption,
-        {.x = 0.05, .y = 0.17, .size = 28, .is_bold = true, .colour = {0.42, 0.43, 0.44}}
+        {.x = 0.05, .y = 0.18, .size = 30, .is_bold = true, .colour = held_line}
     );
-    canvas.add_text("Pale grey: form block and backing", {.x = 0.05, .y = 0.095, .size = 20});
-    canvas.add_text(picture.ruler_caption, {.x = 0.775, .y = 0.075, .size = 20});
+    canvas.add_text("form block", {.x = 0.05, .y = 0.10, .size = 24, .colour = quiet});
+    add_backing_word(canvas, job, window);
     return canvas.png();
 }
 

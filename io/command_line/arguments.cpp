@@ -38,6 +38,7 @@ struct RawWords {
     std::string out;
     std::string threads;
     bool no_pictures = false;
+    bool resume = false;
     std::string check_case;
     std::string material;
 };
@@ -61,8 +62,11 @@ void declare_run(Commands& commands, RawWords& words) {
     );
     commands.run->add_option("--threads", words.threads, "processor cores to use (all)");
     commands.run->add_flag("--no-pictures", words.no_pictures, "leave the pictures out");
+    commands.run->add_flag(
+        "--resume", words.resume, "go on where a run of this case was stopped or killed"
+    );
     commands.run->footer("Example:\n  flangewright run cases/demo/case.toml --out demo-result\n\n"
-                         "Ctrl-C stops the run; finished steps are kept.");
+                         "Ctrl-C stops the run; finished steps are kept, and --resume goes on.");
 }
 
 void declare(Commands& commands, RawWords& words) {
@@ -128,6 +132,7 @@ Result<Arguments, OnlyText> run_arguments(const RawWords& words) {
     RunArguments run;
     run.case_file = words.run_case;
     run.with_pictures = !words.no_pictures;
+    run.resumes = words.resume;
     if (!words.out.empty()) {
         run.out = words.out;
     }

@@ -64,7 +64,7 @@ std::string sheet_text(const case_file::CaseFile& file) {
                  "{} ({})", material::word_for(material.bend_grade), material.bend_source
              )},
     });
-    return material.note.empty() ? text : text + "  " + material.note + "\n";
+    return text + as_lines(material.note);
 }
 
 std::string hand_text(const case_file::CaseFile& file, const findings::HandCalculation& hand) {

@@ -22,12 +22,10 @@ std::string degrees_text(double angle) {
 }
 
 std::string spread_text(const findings::Spread& spread) {
-    return fmt::format(
-        "{} ({} to {})",
-        degrees_text(spread.mean),
-        tables::shown_number(units::degrees(spread.least), 2),
-        tables::shown_number(units::degrees(spread.most), 2)
-    );
+    const std::string least = tables::shown_number(units::degrees(spread.least), 2);
+    const std::string most = tables::shown_number(units::degrees(spread.most), 2);
+    const std::string mean = degrees_text(spread.mean);
+    return least == most ? mean : fmt::format("{} ({} to {})", mean, least, most);
 }
 
 std::string percent_shown(double percent) {
@@ -49,7 +47,7 @@ void add_held_rows(std::vector<Row>& rows, const JobResult& result, const job::J
         return;
     }
     rows.push_back(
-        {"flange angle held on the block",
+        {"flange angle on the block",
          spread_text(held->flange_angle),
          degrees_text(findings::turned_angle(job))}
     );
@@ -83,9 +81,9 @@ void add_released_rows(
             {"springback", spread_text(*released->springback), degrees_text(hand.springback)}
         );
     }
-    if (released->springback_middle) {
+    if (released->springback_middle && job.blank.has_free_end()) {
         rows.push_back(
-            {"springback away from free ends",
+            {"springback away from cut ends",
              spread_text(*released->springback_middle),
              degrees_text(hand.springback)}
         );
@@ -97,11 +95,11 @@ std::string verdict_text(const findings::Verdict& verdict) {
     std::string text = "Will it split? " + findings::word_for(verdict.word);
     if (verdict.share_used) {
         text += fmt::format(
-            ", {} of the allowed strain used", percent_shown(100 * *verdict.share_used)
+            ", {} % of the limit used", tables::shown_number(100 * *verdict.share_used, 0)
         );
     }
-    text += fmt::format(" (data: {})\n", material::word_for(verdict.grade));
-    return verdict.because.empty() ? text : text + "  " + verdict.because + "\n";
+    text += fmt::format(" (material data: {})\n", material::word_for(verdict.grade));
+    return text + as_lines(verdict.because);
 }
 
 // Why the run ended early, if it did.
@@ -112,10 +110,8 @@ std::string ending_text(const JobResult& result) {
         return "";
     case process::StopReason::no_equilibrium:
         return fmt::format(
-            "The run stopped early: no balance of forces was found beyond {}, down to the "
-            "smallest\n"
-            "step. What was reached is kept. Try accuracy = \"fine\", a larger nose radius or more "
-            "clearance.\n\n",
+            "The run stopped early: no balance of forces was found beyond {}. What was reached\n"
+            "is kept. Try accuracy = \"fine\", a larger nose radius or more clearance.\n\n",
             degrees_text(angle)
         );
     case process::StopReason::stop_requested:
@@ -131,17 +127,23 @@ std::string ending_text(const JobResult& result) {
 std::string result_text(const job::Job& job, const JobResult& result, units::LengthUnit unit) {
     std::string text =
         "\n" + job.title + "\n\n" + ending_text(result) + verdict_text(result.verdict);
-    std::vector<Row> rows{{"", "finite elements", "by hand"}};
+    std::vector<Row> rows{{"", "computed", "by hand"}};
     add_held_rows(rows, result, job);
     add_released_rows(rows, result, job, unit);
     if (rows.size() > 1) {
         text += "\n" + as_columns(rows);
     }
+    if (!result.disagreements.empty()) {
+        text += "\nWhere computed and by hand are far apart:\n";
+    }
     for (const findings::Disagreement& disagreement : result.disagreements) {
-        text += "  " + disagreement.sentence + "\n";
+        text += as_lines(disagreement.sentence);
+    }
+    if (!result.warnings.empty()) {
+        text += "\nTo know:\n";
     }
     for (const std::string& warning : result.warnings) {
-        text += "  " + warning + "\n";
+        text += as_lines(warning);
     }
     return text + "\n" + caution();
 }

@@ -6,8 +6,11 @@
 #include "io/command_line/progress_line.hpp"
 #include "io/command_line/result_text.hpp"
 #include "io/command_line/run_log.hpp"
+#include "io/command_line/state_keeper.hpp"
 #include "io/command_line/stop_signal.hpp"
 #include "io/command_line/words.hpp"
+#include "io/saved_state/case_text.hpp"
+#include "io/saved_state/state_file.hpp"
 
 #include <fmt/format.h>
 
@@ -56,6 +59,9 @@ public:
     }
 
     int go(const Workshop& workshop) {
+        if (const int exit_code = find_state(); exit_code != done) {
+            return exit_code;
+        }
         const StopSignal signal; // lives on while results are written, so that they come whole
         const Result<JobResult> result = solve(workshop, signal);
         if (!result) {
@@ -66,6 +72,28 @@ public:
     }
 
 private:
+    // Looks for what an earlier run left, or clears it away when this one begins anew.
+    int find_state() {
+        case_text_ = saved_state::case_text(file_.job, program_version());
+        if (!arguments_.resumes) {
+            std::error_code ignored;
+            std::filesystem::remove(folder_ / saved_state::file_name, ignored);
+            return done;
+        }
+        auto state = saved_state::read_state(folder_, case_text_);
+        if (!state) {
+            terminal_.err << lines_for({state.error()});
+            return finish(bad_input);
+        }
+        state_ = std::move(*state);
+        const std::string line = state_
+            ? "going on: " + state_words(*state_, file_.job)
+            : "no saved state in " + folder_.string() + ": starting from the beginning";
+        log_.note(line);
+        terminal_.out << line << std::endl;
+        return done;
+    }
+
     Result<JobResult> solve(const Workshop& workshop, const StopSignal& signal) {
         ProgressLine line(terminal_);
         Monitor monitor;
@@ -79,6 +107,9 @@ private:
         monitor.stop = signal.token();
         process::RunOptions options;
         options.n_threads = arguments_.n_threads;
+        options.begin_from = state_ ? &*state_ : nullptr;
+        StateKeeper keeper(folder_, case_text_, log_, terminal_);
+        options.keep_state = [&keeper](const process::RunState& state) { keeper.keep(state); };
         return workshop.run_job(file_.job, options, monitor);
     }
 
@@ -125,6 +156,9 @@ private:
         log_.note(fmt::format("{} files written", written->files.size()));
         terminal_.out << "\nPage for the build log: " << (folder_ / "sheet.html").string()
                       << "\nAll results: " << folder_.string() << "\n";
+        if (result.reason == StopReason::stop_requested) {
+            terminal_.out << "To go on from here: the same command with --resume\n";
+        }
         return finish(exit_code_for(result.reason));
     }
 
@@ -157,6 +191,8 @@ private:
     std::filesystem::path folder_;
     RunLog log_;
     std::string step_;
+    std::string case_text_;
+    std::optional<process::RunState> state_; // to go on from
 };
 
 } // namespace
@@ -174,6 +210,7 @@ int run_case(const RunArguments& arguments, Terminal& terminal, const Workshop& 
         terminal.err << line_for(folder.error()) << "\n";
         return outside_trouble;
     }
+    run_folder::drop_trial_files(*folder);
     return Run(arguments, terminal, *file, *folder).go(workshop);
 }
 

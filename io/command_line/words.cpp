@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <sstream>
+#include <string_view>
 
 namespace flangewright::command_line {
 
@@ -24,6 +26,21 @@ std::string lines_for(const std::vector<key_file::InputProblem>& problems) {
 std::string caution() {
     return "A forming estimate, not approved data: the drawing, the maker's data, local rules and\n"
            "licensed people come first. Prove it on a coupon of the same sheet and edge finish.\n";
+}
+
+std::string as_lines(const std::string& text, std::size_t width) {
+    constexpr std::string_view inset = "  ";
+    std::string lines;
+    std::string line;
+    std::istringstream words(text);
+    for (std::string word; words >> word;) {
+        if (!line.empty() && inset.size() + line.size() + 1 + word.size() > width) {
+            lines += std::string(inset) + line + "\n";
+            line.clear();
+        }
+        line += (line.empty() ? "" : " ") + word;
+    }
+    return line.empty() ? lines : lines + std::string(inset) + line + "\n";
 }
 
 std::string as_columns(const std::vector<std::vector<std::string>>& rows) {

@@ -18,6 +18,10 @@ namespace flangewright::command_line {
 /// The caution that stands under every figure on the terminal.
 [[nodiscard]] std::string caution();
 
+/// The text broken between words into lines of at most so many letters, each set in by two blanks.
+/// A longer word stands alone on its line.
+[[nodiscard]] std::string as_lines(const std::string& text, std::size_t width = 92);
+
 /// Rows in two or three columns, padded so that they stand beneath each other.
 [[nodiscard]] std::string as_columns(const std::vector<std::vector<std::string>>& rows);
 

@@ -1,5 +1,6 @@
 #include "io/key_file/reading.hpp"
 
+#include "io/key_file/excerpt.hpp"
 #include "io/key_file/nearest_word.hpp"
 
 #include <algorithm>
@@ -9,7 +10,8 @@ namespace flangewright::key_file {
 namespace {
 
 std::string path_of(const SectionKey& key) {
-    return key.section.empty() ? key.key : key.section + "." + key.key;
+    const std::string shown = excerpt(key.key);
+    return key.section.empty() ? shown : key.section + "." + shown;
 }
 
 std::string place_name(const std::string& section) {

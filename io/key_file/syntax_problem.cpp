@@ -28,7 +28,7 @@ std::string_view line_of(std::string_view text, int line) {
     return trimmed(text.substr(0, text.find('\n')));
 }
 
-std::string excerpt(std::string_view line) {
+std::string shown_line(std::string_view line) {
     return line.empty() ? "the end of the text" : quoted_excerpt(line);
 }
 
@@ -43,9 +43,11 @@ InputProblem
 syntax_problem(std::string_view text, const std::string& file, int line, bool is_repeated) {
     const std::string_view where = line_of(text, line);
     const std::size_t equals = where.find('=');
-    InputProblem problem{file, line, 1, "text", excerpt(where), "key = value", ""};
-    if (equals != std::string_view::npos) {
-        problem.key = std::string(trimmed(where.substr(0, equals)));
+    InputProblem problem{file, line, 1, "text", shown_line(where), "key = value", ""};
+    const std::string_view key =
+        equals == std::string_view::npos ? std::string_view{} : trimmed(where.substr(0, equals));
+    if (!key.empty()) {
+        problem.key = excerpt(key);
     }
     const std::string_view value =
         equals == std::string_view::npos ? std::string_view{} : trimmed(where.substr(equals + 1));
@@ -57,11 +59,13 @@ syntax_problem(std::string_view text, const std::string& file, int line, bool is
         problem.remedy = "close the bracket and leave nothing behind it";
     } else if (equals == std::string_view::npos) {
         problem.remedy = "write it like thickness = \"0.8 mm\", comments after a #";
+    } else if (key.empty()) {
+        problem.remedy = "write a key before the equals sign";
     } else if (value.empty()) {
         problem.remedy = "write a value after the equals sign";
     } else if (is_quantity(value)) {
         problem.allowed = "a value with a unit in quotes";
-        problem.remedy = "write " + problem.key + " = \"" + std::string(value) + "\"";
+        problem.remedy = "write " + problem.key + " = \"" + excerpt(value) + "\"";
     } else if (std::count(value.begin(), value.end(), '"') % 2 == 1) {
         problem.allowed = "text between two quotes";
         problem.remedy = "close the quotes on the same line";

@@ -13,13 +13,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 
 namespace flangewright::run_folder {
 
 namespace {
 
-using tables::shown_length;
+using tables::brief_length;
 using tables::shown_number;
 using units::degrees;
 
@@ -73,8 +72,6 @@ vtk::PartPicture part(const Ground& ground, const std::string& title) {
 void show_percent(vtk::PartPicture& picture, const Eigen::VectorXd& percent) {
     picture.figure = percent;
     picture.mark = shown_number(percent.maxCoeff(), 1) + " %";
-    const double top = vtk::round_up(percent.maxCoeff());
-    picture.n_decimals = top < 2 ? 2 : 1;
 }
 
 std::string draw_thinning(const Ground& ground) {
@@ -82,8 +79,8 @@ std::string draw_thinning(const Ground& ground) {
     vtk::PartPicture picture = part(ground, "How far the sheet has thinned");
     picture.text.subtitle += fmt::format(
         ". Thinnest at station {}, {} past the bend line in the flat.",
-        shown_length(found.thinning_station, ground.facts.unit),
-        shown_length(found.thinning_distance, ground.facts.unit)
+        brief_length(found.thinning_station, ground.facts.unit),
+        brief_length(found.thinning_distance, ground.facts.unit)
     );
     picture.scale_title = "Thinning, %";
     show_percent(picture, 100 * vtk::thinning(ground.job, ground.last().fields));
@@ -121,19 +118,19 @@ std::string draw_springback(const Ground& ground, const Eigen::Matrix3Xd& moved)
     const auto& middle = ground.last().findings.springback_middle;
     if (middle) {
         picture.text.subtitle = fmt::format(
-            "The flange opens {} deg away from the ends. Grey lines: the part held on the block.",
-            shown_number(degrees(middle->mean), 1)
+            "The flange opens {} deg{}. Released part set on the block; grey lines: held.",
+            shown_number(degrees(middle->mean), 1),
+            ground.job.blank.has_free_end() ? " away from the cut ends" : ""
         );
     }
     picture.positions += (factor - 1) * moved;
     picture.other_shape = ground.last().state.positions - moved;
     picture.scale_title = "Movement, " + unit;
     picture.figure = distance;
-    picture.n_decimals = ground.facts.unit == units::LengthUnit::inch ? 3 : 2;
     for (double& value : picture.figure) {
         value = tables::in_unit(value, ground.facts.unit);
     }
-    picture.mark = shown_number(picture.figure.maxCoeff(), picture.n_decimals) + " " + unit;
+    picture.mark = brief_length(distance.maxCoeff(), ground.facts.unit);
     return vtk::part_picture(ground.mesh(), picture);
 }
 
@@ -155,11 +152,16 @@ std::string draw_edge(const Ground& ground) {
         chart.stations.push_back(tables::in_unit(at.station, ground.facts.unit));
         chart.stretch_percent.push_back(tables::stretch_percent(at.edge_strain));
     }
+    const auto end_words = [](job::EndKind kind) {
+        return kind == job::EndKind::free ? "cut end" : "the part goes on";
+    };
+    chart.start_words = end_words(ground.job.blank.start);
+    chart.end_words = end_words(ground.job.blank.end);
     chart.allowed_percent = allowed_edge_percent(ground.result.verdict);
     chart.by_hand_percent = 100 * ground.result.by_hand.edge_stretch;
     chart.text.subtitle += chart.allowed_percent
-        ? ". Thick line: computed, at mid-thickness, along the edge."
-        : ". Thick line: computed. What this sheet bears is not known.";
+        ? ". Computed along the edge, at mid-thickness, trim allowance included."
+        : ". Computed along the edge, at mid-thickness. What this sheet bears is not known.";
     return chart::edge_chart(chart);
 }
 
@@ -172,9 +174,37 @@ const process::StepResult* held_step(const process::JobResult& result) {
     return nullptr;
 }
 
+/// What a section's shape is called: its state and, where it was measured, its angle.
+std::string section_caption(const process::StepResult& step, std::size_t line) {
+    const bool is_whole = step.report.reason == process::StopReason::done;
+    const std::string state = is_whole ? state_words(step) : "Not finished";
+    if (line >= step.findings.stations.size()) {
+        return state;
+    }
+    const double angle = step.findings.stations[line].flange_angle;
+    return fmt::format("{}: flange at {} deg", state, shown_number(degrees(angle), 1));
+}
+
+/// Where the section is, and how the released web lies there.
+std::string section_subtitle(const Ground& ground, std::size_t line, double station) {
+    const units::LengthUnit unit = ground.facts.unit;
+    const std::string place =
+        fmt::format("Half way along, at station {}, to scale.", brief_length(station, unit));
+    const findings::PartFindings& found = ground.last().findings;
+    if (ground.last().kind != job::StepKind::release || line >= found.stations.size()) {
+        return place;
+    }
+    return fmt::format(
+        "{} Released and set on the block, the web lifts {} here, {} at most.",
+        place,
+        brief_length(found.stations[line].web_gap, unit),
+        brief_length(found.web_lift, unit)
+    );
+}
+
 std::string draw_section(const Ground& ground, const process::StepResult& held) {
-    const auto& lines = ground.mesh().station_lines;
-    const std::vector<int>& nodes = lines[lines.size() / 2];
+    const std::size_t line = ground.mesh().station_lines.size() / 2;
+    const std::vector<int>& nodes = ground.mesh().station_lines[line];
     const double station = ground.mesh().station(nodes.front());
     const outline::LineFrame frame = ground.job.blank.line.frame(station);
     const auto cut = [&](const process::StepResult& step) {
@@ -182,30 +212,14 @@ std::string draw_section(const Ground& ground, const process::StepResult& held) 
             nodes, frame, step.state.positions, step.state.directors, step.fields.thickness
         );
     };
-    const auto caption = [&](const process::StepResult& step) {
-        const double angle = step.findings.stations.size() > lines.size() / 2
-            ? step.findings.stations[lines.size() / 2].flange_angle
-            : std::numeric_limits<double>::quiet_NaN();
-        const bool is_whole = step.report.reason == process::StopReason::done;
-        return fmt::format(
-            "{}: flange at {} deg",
-            is_whole ? state_words(step) : std::string("Not finished"),
-            shown_number(degrees(angle), 1)
-        );
-    };
     chart::SectionPicture picture;
     picture.text = {
-        "Section square to the bend line",
-        fmt::format(
-            "At station {}, to scale. Flange angle turned through from the web.",
-            shown_length(station, ground.facts.unit)
-        ),
-        footer(ground)};
+        "Section square to the bend line", section_subtitle(ground, line, station), footer(ground)};
     picture.held = cut(held);
-    picture.held_caption = caption(held);
+    picture.held_caption = section_caption(held, line);
     if (ground.last().kind == job::StepKind::release) {
         picture.released = cut(ground.last());
-        picture.released_caption = caption(ground.last());
+        picture.released_caption = section_caption(ground.last(), line);
     }
     const bool is_inch = ground.facts.unit == units::LengthUnit::inch;
     picture.ruler_length = is_inch ? 6.35 : 5;

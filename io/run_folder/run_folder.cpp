@@ -2,6 +2,7 @@
 
 #include "io/display/child.hpp"
 #include "io/run_folder/pictures.hpp"
+#include "io/run_folder/shown_result.hpp"
 #include "io/sheet_page/sheet_page.hpp"
 #include "io/tables/run_facts.hpp"
 #include "io/tables/station_table.hpp"
@@ -217,6 +218,7 @@ double seconds_since(Clock::time_point start) {
 Result<WrittenOutputs>
 write_outputs(const OutputRequest& request, const process::JobResult& result) {
     const Clock::time_point start = Clock::now();
+    const process::JobResult shown = shown_result(request.job, result);
     tables::RunFacts facts{
         .program_version = request.program_version,
         .case_file = request.case_file,
@@ -229,18 +231,18 @@ write_outputs(const OutputRequest& request, const process::JobResult& result) {
     // From here until the end the folder is not complete.
     folder.drop(request.directory / "summary.json");
     int n_odd = 0;
-    write_steps(folder, request.job, result, n_odd);
-    write_history(folder, request.job, result, n_odd);
+    write_steps(folder, request.job, shown, n_odd);
+    write_history(folder, request.job, shown, n_odd);
     warn_of_odd_values(n_odd, facts.output_warnings);
-    folder.write("stations.csv", tables::stations_csv(request.job, result));
-    folder.write("edge.csv", tables::edge_csv(result));
+    folder.write("stations.csv", tables::stations_csv(request.job, shown));
+    folder.write("edge.csv", tables::edge_csv(shown));
     const std::vector<sheet_page::PagePicture> pictures = folder.problem()
         ? std::vector<sheet_page::PagePicture>()
-        : write_pictures(folder, request, result, facts);
-    folder.write("sheet.html", sheet_page::sheet_page(facts, request.job, result, pictures));
+        : write_pictures(folder, request, shown, facts);
+    folder.write("sheet.html", sheet_page::sheet_page(facts, request.job, shown, pictures));
     facts.seconds_output = seconds_since(start);
     // Last, so that a summary means the folder is complete.
-    folder.write("summary.json", tables::summary_json(facts, request.job, result));
+    folder.write("summary.json", tables::summary_json(facts, request.job, shown));
     if (folder.problem()) {
         return tl::make_unexpected(*folder.problem());
     }

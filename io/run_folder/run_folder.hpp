@@ -34,10 +34,10 @@ struct WrittenOutputs {
 };
 
 /// Writes fields, history, tables, pictures, page and, last, summary.json. Each file is whole or
-/// not there. Pictures are drawn in a child process; trouble with them is a warning. Files of an
-/// earlier run that this one does not write again are removed from steps/, history/, pictures/.
-/// Units: mm, N, MPa, rad in; files say theirs. Source: docs/outputs.md.
-/// Fails: when the disk refuses; what was written before stays.
+/// not there. A released part is shown set on the block. Pictures are drawn in a child process;
+/// trouble with them is a warning. Files of an earlier run that this one does not write again are
+/// removed from steps/, history/, pictures/. Units: mm, N, MPa, rad in; files say theirs. Source:
+/// docs/outputs.md. Fails: when the disk refuses; what was written before stays.
 [[nodiscard]] Result<WrittenOutputs>
 write_outputs(const OutputRequest& request, const process::JobResult& result);
 

@@ -5,9 +5,11 @@
 #include <unistd.h>
 
 #include <cerrno>
+#include <charconv>
 #include <csignal>
 #include <string>
 #include <system_error>
+#include <vector>
 
 namespace flangewright::run_folder {
 
@@ -124,6 +126,25 @@ fs::path trial_name(const fs::path& path) {
     return path.parent_path() / fmt::format(".{}.{}.part", path.filename().string(), ::getpid());
 }
 
+/// The process of a trial name, 0 for any other name.
+pid_t owner_of(const std::string& name) {
+    constexpr std::string_view ending = ".part";
+    if (!name.starts_with('.') || !name.ends_with(ending)) {
+        return 0;
+    }
+    const std::string_view stem(name.data(), name.size() - ending.size());
+    const std::string_view digits = stem.substr(stem.rfind('.') + 1);
+    pid_t owner = 0;
+    const auto outcome = std::from_chars(digits.data(), digits.data() + digits.size(), owner);
+    const bool is_number =
+        outcome.ec == std::errc() && outcome.ptr == digits.data() + digits.size();
+    return is_number ? owner : 0;
+}
+
+bool is_alive(pid_t process) {
+    return ::kill(process, 0) == 0 || errno != ESRCH;
+}
+
 } // namespace
 
 Result<fs::path> write_whole(const fs::path& path, std::string_view bytes) {
@@ -154,6 +175,25 @@ Result<fs::path> prepare_directory(const fs::path& path) {
         return tl::make_unexpected(refused(doing, path, file.error()));
     }
     return path;
+}
+
+void drop_trial_files(const fs::path& folder) {
+    std::error_code ignored;
+    std::vector<fs::path> leftovers;
+    for (auto entry = fs::recursive_directory_iterator(folder, ignored);
+         entry != fs::recursive_directory_iterator();
+         entry.increment(ignored)) {
+        if (entry.depth() > 0) {
+            entry.disable_recursion_pending();
+        }
+        const pid_t owner = owner_of(entry->path().filename().string());
+        if (owner > 0 && !is_alive(owner)) {
+            leftovers.push_back(entry->path());
+        }
+    }
+    for (const fs::path& leftover : leftovers) {
+        fs::remove(leftover, ignored);
+    }
 }
 
 } // namespace flangewright::run_folder

@@ -20,4 +20,8 @@ write_whole(const std::filesystem::path& path, std::string_view bytes);
 /// Units: none. Source: none needed. Fails: with what refused, in plain words.
 [[nodiscard]] Result<std::filesystem::path> prepare_directory(const std::filesystem::path& path);
 
+/// Removes what killed runs left half-written in the folder and the folders in it. Units: none.
+/// Source: none needed. Fails: never; files of a living process stay.
+void drop_trial_files(const std::filesystem::path& folder);
+
 } // namespace flangewright::run_folder

@@ -81,6 +81,7 @@ std::optional<LawValues> read_law_values(TableReader& table, const HardeningEntr
 
 DataGrade read_grade(TableReader& table) {
     std::vector<std::string> words;
+    words.reserve(grades.size());
     for (const DataGrade grade : grades) {
         words.push_back(material::word_for(grade));
     }

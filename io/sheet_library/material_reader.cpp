@@ -126,7 +126,7 @@ Sourced read_sourced(TableReader& table, const ValueRule& rule) {
     value_rule.key = "value";
     value_rule.need = Need::required;
     const std::optional<double> value = inner->value(value_rule);
-    const Sourced sourced{value, read_grade(*inner), read_source(*inner)};
+    Sourced sourced{value, read_grade(*inner), read_source(*inner)};
     inner->finish();
     return sourced;
 }

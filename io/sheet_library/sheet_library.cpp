@@ -114,6 +114,7 @@ std::vector<std::string> resembling_names(std::string_view name) {
     }
     std::sort(close.begin(), close.end());
     std::vector<std::string> names;
+    names.reserve(close.size());
     for (const auto& [distance, known] : close) {
         names.push_back(known);
     }

@@ -3,6 +3,7 @@
 #include "io/sheet_page/html.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
+#include "solver/findings/verdict.hpp"
 
 #include <fmt/format.h>
 
@@ -65,9 +66,12 @@ std::string figure_row(
     );
 }
 
-std::string angle_rows(const Columns& columns, const findings::HandCalculation& hand) {
+/// `where` says which stations the means are taken over.
+std::string angle_rows(
+    const Columns& columns, const findings::HandCalculation& hand, const std::string& where
+) {
     return figure_row(
-               "Flange angle, mean away from the ends",
+               "Flange angle, mean" + where,
                columns,
                [](const auto& found) { return deg(found.flange_angle_middle.mean); },
                no_figure
@@ -79,7 +83,7 @@ std::string angle_rows(const Columns& columns, const findings::HandCalculation& 
                no_figure
         )
         + figure_row(
-               "Springback, mean away from the ends",
+               "Springback, mean" + where,
                columns,
                [](const auto& found) {
                    return found.springback_middle ? deg(found.springback_middle->mean) : no_figure;
@@ -155,18 +159,35 @@ std::string with_capital(std::string text) {
     return text;
 }
 
-std::string limit_row(const findings::LimitUse& limit) {
-    const auto of_hundred = [](const std::optional<double>& value, int n_decimals) {
-        return value ? shown_number(100 * *value, n_decimals) + " %" : std::string("not known");
-    };
-    return row(
-        safe(with_capital(limit.place)),
-        {percent(100 * limit.reached),
-         limit.is_needed ? of_hundred(limit.allowed, 1) : "not needed",
-         limit.is_needed ? of_hundred(limit.share, 0) : no_figure,
-         safe(material::word_for(limit.grade)),
-         safe(limit.source)}
-    );
+/// The bend radius that stretches the outer fibre so much, in thicknesses.
+std::string radius_words(double bend_strain) {
+    const double radius = findings::radius_over_thickness_of(bend_strain);
+    if (!std::isfinite(radius)) {
+        return "flat";
+    }
+    const bool is_sharp = radius < 0.05; // 0.0 when rounded
+    return is_sharp ? "sharp bend" : "radius " + shown_number(radius, 1) + " t";
+}
+
+/// A stretch in per cent; in the bend, the radius beside it as bend tables give it.
+std::string limit_cell(const findings::LimitUse& limit, double stretch) {
+    const std::string shown = percent(100 * stretch);
+    return limit.place == "free edge" ? shown
+                                      : shown + "<br><small>" + radius_words(stretch) + "</small>";
+}
+
+std::string allowed_cell(const findings::LimitUse& limit) {
+    if (!limit.is_needed) {
+        return "not needed";
+    }
+    return limit.allowed ? limit_cell(limit, *limit.allowed) : "not known";
+}
+
+std::string share_cell(const findings::LimitUse& limit) {
+    if (!limit.is_needed) {
+        return no_figure;
+    }
+    return limit.share ? shown_number(100 * *limit.share, 0) + " %" : "not known";
 }
 
 /// What a data grade means to the one who must trust it.
@@ -175,15 +196,31 @@ std::string grade_words(material::DataGrade grade) {
     case material::DataGrade::coupon:
         return "measured on a coupon of this sheet";
     case material::DataGrade::published:
-        return "from a public source, which is not your sheet";
+        return "published values, not measured on your sheet";
     case material::DataGrade::typical:
-        return "typical values are not minimums";
+        return "typical values; your sheet may bear less";
     case material::DataGrade::assumed:
-        return "without a source";
+        return "assumed, not measured; bend a coupon of your own sheet first";
     case material::DataGrade::unknown:
         break;
     }
     return "not known";
+}
+
+std::string short_grade_words(material::DataGrade grade) {
+    return grade == material::DataGrade::unknown ? "not known" : material::word_for(grade);
+}
+
+/// One limit: its figures, and below them where the allowed one comes from.
+std::string limit_rows(const findings::LimitUse& limit) {
+    const std::string source = limit.source.empty() ? "none" : safe(limit.source);
+    return row(safe(with_capital(limit.place)),
+               {limit_cell(limit, limit.reached), allowed_cell(limit), share_cell(limit)})
+        + fmt::format(
+               "<tr class=\"source\"><td colspan=\"4\">Allowed figure: {}. Source: {}.</td></tr>\n",
+               short_grade_words(limit.grade),
+               source
+        );
 }
 
 /// A sentence begins large and ends with a point.
@@ -204,10 +241,9 @@ std::string verdict_part(const process::JobResult& result) {
     return fmt::format(
         "<section class=\"verdict\">\n<h2>Will it split?</h2>\n<p "
         "class=\"word\">{}</p>\n<p>{}</p>\n"
-        "<p class=\"grade\">Data behind it: <strong>{}</strong>: {}.</p>\n</section>\n",
+        "<p class=\"grade\">Material data behind this: <strong>{}</strong>.</p>\n</section>\n",
         safe(with_capital(word)),
         safe(as_sentence(verdict.because)),
-        safe(material::word_for(verdict.grade)),
         grade_words(verdict.grade)
     );
 }
@@ -216,26 +252,30 @@ std::string limits_part(const findings::Verdict& verdict) {
     if (verdict.limits.empty()) {
         return {};
     }
-    std::string content = "<table class=\"limits\"><thead><tr><th>Place</th><th>reached</th>"
-                          "<th>allowed</th><th>share used</th><th>data</th><th>source</th></tr>"
-                          "</thead><tbody>\n";
+    std::string content = "<table class=\"numbers limits\"><thead><tr><th>Place</th>"
+                          "<th>reached</th><th>allowed</th><th>share used</th></tr></thead>"
+                          "<tbody>\n";
     for (const findings::LimitUse& limit : verdict.limits) {
-        content += limit_row(limit);
+        content += limit_rows(limit);
     }
-    return section("limits", "What the verdict weighs", content + "</tbody></table>\n");
+    content += "</tbody></table>\n"
+               "<p class=\"note\">For the bend, the small line gives the even bend radius that "
+               "stretches the outer fibre as much, in sheet thicknesses t.</p>\n";
+    return section("limits", "What the verdict weighs", content);
 }
 
-std::string numbers_part(const tables::RunFacts& facts, const process::JobResult& result) {
+std::string
+numbers_part(const tables::RunFacts& facts, const job::Job& job, const process::JobResult& result) {
     const Columns columns = columns_of(result);
+    const std::string where = job.blank.has_free_end() ? " away from cut ends" : "";
     std::string content = "<table class=\"numbers\"><thead><tr><th>Figure</th><th>on the block</th>"
                           "<th>released</th><th>by hand</th></tr></thead><tbody>\n";
-    content += angle_rows(columns, result.by_hand) + strain_rows(columns, result.by_hand)
+    content += angle_rows(columns, result.by_hand, where) + strain_rows(columns, result.by_hand)
         + shape_rows(columns, facts.unit) + "</tbody></table>\n";
     content += "<p class=\"note\">Angles are turned through from the web; 90 deg is square. Read "
                "angles to half a degree, stretch to one per cent: the estimate is no finer.</p>\n";
     if (!result.disagreements.empty()) {
-        content +=
-            "<p><strong>Computed and by hand differ by more than a third:</strong></p>\n<ul>\n";
+        content += "<p><strong>Where computed and by hand are far apart:</strong></p>\n<ul>\n";
         for (const findings::Disagreement& entry : result.disagreements) {
             content += "<li>" + safe(as_sentence(entry.sentence)) + "</li>\n";
         }
@@ -252,7 +292,7 @@ std::string layout_part(const tables::RunFacts& facts, const findings::HandCalcu
               {shown_length(hand.mould_setback, facts.unit)})
         + row("Flat width, bend tangent to free edge",
               {shown_layout_length(hand.flat_width, facts.unit)})
-        + row("Block turned through, for the wanted angle after springback by hand",
+        + row("Block angle for the wanted flange angle, springback by hand",
               {deg(hand.block_angle_for_wanted)})
         + "</tbody></table>\n";
     return section("layout", "For layout, by hand", content);

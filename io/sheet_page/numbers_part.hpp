@@ -19,7 +19,7 @@ namespace flangewright::sheet_page {
 /// Held, released and by hand side by side; sentences where computed and by hand differ by more
 /// than a third. Units: the user's own and mm. Source: docs/outputs.md. Fails: never.
 [[nodiscard]] std::string
-numbers_part(const tables::RunFacts& facts, const process::JobResult& result);
+numbers_part(const tables::RunFacts& facts, const job::Job& job, const process::JobResult& result);
 
 /// Lengths for laying out the blank and cutting the block, by hand calculation.
 /// Units: the user's own and mm. Source: docs/outputs.md. Fails: never.

@@ -92,7 +92,8 @@ std::string log_part() {
         "For the log",
         "<table><tbody>\n"
         "<tr><th>Material lot</th><td></td><th>Certificate</th><td></td></tr>\n"
-        "<tr><th>Coupon bent</th><td></td><th>Angle, lift measured</th><td></td></tr>\n"
+        "<tr><th>Coupon bent</th><td></td><th>Edge finish</th><td></td></tr>\n"
+        "<tr><th>Angle measured</th><td></td><th>Web lift measured</th><td></td></tr>\n"
         "<tr><th>Formed by, date</th><td></td><th>Checked by, date</th><td></td></tr>\n"
         "</tbody></table>\n"
     );
@@ -131,7 +132,7 @@ std::string sheet_page(
     page += page_style();
     page += "</style>\n</head>\n<body>\n";
     page += head_part(facts, job) + stop_part(result) + verdict_part(result);
-    page += numbers_part(facts, result) + limits_part(result.verdict);
+    page += numbers_part(facts, job, result) + limits_part(result.verdict);
     page += warnings_part(facts, result) + layout_part(facts, result.by_hand);
     page += case_part(facts, job) + cautions_part() + log_part();
     page += foot_part(facts, result) + pictures_part(pictures);

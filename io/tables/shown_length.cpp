@@ -18,11 +18,19 @@ std::string shown_length(double length, units::LengthUnit unit) {
     if (!std::isfinite(length)) {
         return "not known";
     }
-    const std::string in_mm = shown_number(length, 2) + " mm";
+    std::string in_mm = shown_number(length, 2) + " mm";
     if (unit == units::LengthUnit::millimetre) {
         return in_mm;
     }
     return fmt::format("{} in ({})", shown_number(in_unit(length, unit), 3), in_mm);
+}
+
+std::string brief_length(double length, units::LengthUnit unit) {
+    if (!std::isfinite(length)) {
+        return "not known";
+    }
+    const int n_decimals = unit == units::LengthUnit::inch ? 3 : 2;
+    return shown_number(in_unit(length, unit), n_decimals) + " " + unit_word(unit);
 }
 
 std::string shown_layout_length(double length, units::LengthUnit unit) {

@@ -17,6 +17,10 @@ namespace flangewright::tables {
 /// number. Units: mm. Source: common practice, no source. Fails: never.
 [[nodiscard]] std::string shown_length(double length, units::LengthUnit unit);
 
+/// A length in the user's unit alone, where room is short: "0.80 mm" or "0.032 in"; "not known" for
+/// no number. Units: mm. Source: common practice, no source. Fails: never.
+[[nodiscard]] std::string brief_length(double length, units::LengthUnit unit);
+
 /// Layout length: as shown_length, for an inch user with the nearest 1/64 in before it:
 /// "1 17/64 in (1.262 in, 32.06 mm)". Units: mm. Source: common practice, no source. Fails: never.
 [[nodiscard]] std::string shown_layout_length(double length, units::LengthUnit unit);

@@ -1,9 +1,15 @@
 #include "io/vtk/canvas.hpp"
 
+#include <vtkActor2D.h>
 #include <vtkCamera.h>
+#include <vtkCellArray.h>
 #include <vtkImageData.h>
 #include <vtkNew.h>
 #include <vtkPNGWriter.h>
+#include <vtkPoints.h>
+#include <vtkPolyData.h>
+#include <vtkPolyDataMapper2D.h>
+#include <vtkProperty2D.h>
 #include <vtkRenderWindow.h>
 #include <vtkRenderer.h>
 #include <vtkTextActor.h>
@@ -19,7 +25,7 @@ namespace flangewright::vtk {
 namespace {
 
 /// Left, bottom, right, top of the scene as shares of the paper.
-constexpr std::array<double, 4> scene_part{0.02, 0.07, 0.86, 0.87};
+constexpr std::array<double, 4> scene_part{0.02, 0.07, 0.86, 0.865};
 constexpr Colour quiet{0.38, 0.38, 0.38};
 
 vtkNew<vtkImageData> averaged_down(vtkImageData& large) {
@@ -73,8 +79,8 @@ Canvas::Canvas(const PictureText& text) : parts_(std::make_unique<Parts>()) {
     parts_->window->AddRenderer(parts_->scene);
     parts_->window->AddRenderer(parts_->front);
     add_text(text.title, {.x = 0.03, .y = 0.935, .size = 36, .is_bold = true});
-    add_text(text.subtitle, {.x = 0.03, .y = 0.893, .size = 22, .colour = quiet});
-    add_text(text.footer, {.x = 0.03, .y = 0.022, .size = 16, .colour = quiet});
+    add_text(text.subtitle, {.x = 0.03, .y = 0.886, .size = 25, .colour = quiet});
+    add_text(text.footer, {.x = 0.03, .y = 0.022, .size = 18, .colour = quiet});
 }
 
 Canvas::~Canvas() = default;
@@ -121,6 +127,25 @@ void Canvas::add_text(const std::string& text, const TextPlace& place) {
         look->SetBackgroundColor(1, 1, 1);
         look->SetBackgroundOpacity(0.85);
     }
+    parts_->front->AddActor2D(actor);
+}
+
+void Canvas::add_stroke(const std::array<double, 2>& from, const std::array<double, 2>& to) {
+    vtkNew<vtkPoints> points;
+    vtkNew<vtkCellArray> cells;
+    cells->InsertNextCell(2);
+    for (const std::array<double, 2>& at : {from, to}) {
+        cells->InsertCellPoint(points->InsertNextPoint(fineness * at[0], fineness * at[1], 0));
+    }
+    vtkNew<vtkPolyData> shape;
+    shape->SetPoints(points);
+    shape->SetLines(cells);
+    vtkNew<vtkPolyDataMapper2D> mapper;
+    mapper->SetInputData(shape);
+    vtkNew<vtkActor2D> actor;
+    actor->SetMapper(mapper);
+    actor->GetProperty()->SetColor(0.15, 0.15, 0.15);
+    actor->GetProperty()->SetLineWidth(fineness * 1.3F);
     parts_->front->AddActor2D(actor);
 }
 

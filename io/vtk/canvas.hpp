@@ -4,6 +4,7 @@
 #include "io/vtk/colour_map.hpp"
 #include "io/vtk/picture_text.hpp"
 
+#include <array>
 #include <memory>
 #include <string>
 
@@ -47,6 +48,8 @@ public:
     /// Place on the paper of a place in the scene, both from 0 to 1.
     [[nodiscard]] static TextPlace on_paper(double scene_x, double scene_y);
     void add_text(const std::string& text, const TextPlace& place);
+    /// A straight line in front of all else, between two places on the paper in pixels.
+    void add_stroke(const std::array<double, 2>& from, const std::array<double, 2>& to);
     /// Bytes of the finished picture; empty when the picture library gave none.
     [[nodiscard]] std::string png();
 

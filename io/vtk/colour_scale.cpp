@@ -14,6 +14,7 @@
 #include <vtkRenderer.h>
 #include <vtkUnsignedCharArray.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -67,42 +68,48 @@ void add_bar(Canvas& canvas) {
     add_shape(canvas, shape);
 }
 
-void add_stroke(Canvas& canvas, const std::array<double, 4>& ends) {
-    vtkNew<vtkPoints> points;
-    vtkNew<vtkCellArray> cells;
-    cells->InsertNextCell(2);
-    cells->InsertCellPoint(add_point(*points, ends[0], ends[1]));
-    cells->InsertCellPoint(add_point(*points, ends[2], ends[3]));
-    vtkNew<vtkPolyData> shape;
-    shape->SetPoints(points);
-    shape->SetLines(cells);
-    add_shape(canvas, shape);
-}
-
 } // namespace
 
 void add_colour_scale(Canvas& canvas, const ColourScale& scale) {
-    constexpr int n_ticks = 5;
+    const int n_steps = n_scale_steps(scale.top);
+    const int n_decimals = n_decimals_for(scale.top / n_steps);
     add_bar(canvas);
-    for (int i = 0; i <= n_ticks; ++i) {
-        const double share = static_cast<double>(i) / n_ticks;
+    for (int i = 0; i <= n_steps; ++i) {
+        const double share = static_cast<double>(i) / n_steps;
         const double y = low + share * (high - low);
-        add_stroke(canvas, {right, y, right + tick_length, y});
+        canvas.add_stroke({right, y}, {right + tick_length, y});
         canvas.add_text(
-            fmt::format("{:.{}f}", share * scale.top, scale.n_decimals),
+            fmt::format("{:.{}f}", share * scale.top, n_decimals),
             {.x = (right + 1.8 * tick_length) / Canvas::width,
-             .y = (y - 9) / Canvas::height,
-             .size = 22}
+             .y = (y - 10) / Canvas::height,
+             .size = 26}
         );
     }
     canvas.add_text(
         scale.title,
         {.x = (0.5 * (left + right) + 20) / Canvas::width,
          .y = (high + 30) / Canvas::height,
-         .size = 22,
+         .size = 25,
          .is_bold = true,
          .is_centred = true}
     );
+}
+
+int n_scale_steps(double top) {
+    for (const int n_steps : {4, 5, 3}) {
+        const double step = top / n_steps;
+        const double leading = step / std::pow(10.0, std::floor(std::log10(step) + 1e-9));
+        for (const double round : {1.0, 2.0, 5.0}) {
+            if (std::abs(leading - round) < 1e-6) {
+                return n_steps;
+            }
+        }
+    }
+    return 4;
+}
+
+int n_decimals_for(double step) {
+    return step > 0 ? std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9))) : 0;
 }
 
 double round_up(double value) {

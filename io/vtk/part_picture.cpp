@@ -2,6 +2,7 @@
 
 #include "io/vtk/canvas.hpp"
 #include "io/vtk/colour_scale.hpp"
+#include "io/vtk/free_place.hpp"
 
 #include <Eigen/Geometry>
 #include <fmt/format.h>
@@ -276,15 +277,71 @@ void aim(vtkRenderer& scene, const View& view) {
     scene.ResetCameraClippingRange();
 }
 
-/// The text a little below its dot, kept on the paper.
-void add_mark(Canvas& canvas, const Eigen::Vector2d& dot, const std::string& text) {
-    TextPlace place =
-        Canvas::on_paper(std::clamp(dot.x(), 0.06, 0.94), std::max(dot.y() - 0.065, 0.0));
-    place.size = 24;
-    place.is_bold = true;
-    place.is_centred = true;
-    place.is_on_white = true;
-    canvas.add_text(text, place);
+Eigen::Vector2d pixels(const Eigen::Vector2d& in_scene) {
+    const TextPlace place = Canvas::on_paper(in_scene.x(), in_scene.y());
+    return {place.x * Canvas::width, place.y * Canvas::height};
+}
+
+/// Where the part covers the paper: some points of every element, and the other shape's edges.
+std::vector<Eigen::Vector2d> covered_places(
+    const grid::SheetMesh& mesh, const PartPicture& picture, const View& view, double aspect
+) {
+    constexpr int n_each_way = 4;
+    std::vector<Eigen::Vector2d> covered;
+    for (const std::array<int, 4>& quad : mesh.quads) {
+        for (int k = 0; k < n_each_way * n_each_way; ++k) {
+            const double u = static_cast<double>(k % n_each_way) / (n_each_way - 1);
+            const double v = static_cast<double>(k / n_each_way) / (n_each_way - 1);
+            const Vector3d at =
+                (1 - v
+                ) * ((1 - u) * picture.positions.col(quad[0]) + u * picture.positions.col(quad[1]))
+                + v
+                    * ((1 - u) * picture.positions.col(quad[3]) + u * picture.positions.col(quad[2])
+                    );
+            covered.push_back(pixels(view.place(at, aspect)));
+        }
+    }
+    if (picture.other_shape) {
+        for (const std::vector<int>* edge :
+             {&mesh.free_edge, &mesh.web_edge, &mesh.start_end, &mesh.far_end}) {
+            for (const int node : *edge) {
+                covered.push_back(pixels(view.place(picture.other_shape->col(node), aspect)));
+            }
+        }
+    }
+    return covered;
+}
+
+/// The text beside the part with a stroke to its dot; over the part only when there is no room.
+void add_mark(
+    Canvas& canvas,
+    const Eigen::Vector2d& dot,
+    const std::string& text,
+    const std::vector<Eigen::Vector2d>& covered
+) {
+    constexpr int size = 28;
+    const Eigen::Vector2d half(0.30 * size * static_cast<double>(text.size()) + 10, 0.6 * size + 4);
+    const LabelRoom room{half, pixels({0, 0}), pixels({1, 1})};
+    const std::optional<Eigen::Vector2d> free = free_place(dot, room, covered);
+    const Eigen::Vector2d middle = free.value_or(dot - Eigen::Vector2d(0, 2 * size));
+    const Eigen::Vector2d away = dot - middle;
+    // From the label's rim to the dot.
+    const double inside = std::min(
+        half.x() / std::max(std::abs(away.x()), 1e-9), half.y() / std::max(std::abs(away.y()), 1e-9)
+    );
+    if (inside < 1) {
+        const Eigen::Vector2d rim = middle + inside * away;
+        canvas.add_stroke({rim.x(), rim.y()}, {dot.x(), dot.y()});
+    }
+    canvas.add_text(
+        text,
+        {.x = middle.x() / Canvas::width,
+         .y = (middle.y() - 0.36 * size) / Canvas::height,
+         .size = size,
+         .is_bold = true,
+         .is_centred = true,
+         .is_on_white = !free}
+    );
 }
 
 void add_light(vtkRenderer& scene) {
@@ -304,10 +361,12 @@ std::string part_picture(const grid::SheetMesh& mesh, const PartPicture& picture
     drawing.draw_sheet();
     drawing.draw_lines();
     add_light(canvas.scene());
-    add_colour_scale(canvas, {picture.scale_title, top, picture.n_decimals});
+    add_colour_scale(canvas, {picture.scale_title, top});
     const View view = view_of(picture.positions, canvas.scene_aspect());
     if (!picture.mark.empty()) {
-        add_mark(canvas, view.place(drawing.draw_dot(), canvas.scene_aspect()), picture.mark);
+        const double aspect = canvas.scene_aspect();
+        const Eigen::Vector2d dot = pixels(view.place(drawing.draw_dot(), aspect));
+        add_mark(canvas, dot, picture.mark, covered_places(mesh, picture, view, aspect));
     }
     aim(canvas.scene(), view);
     return canvas.png();

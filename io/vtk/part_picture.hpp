@@ -13,7 +13,6 @@ namespace flangewright::vtk {
 struct PartPicture {
     PictureText text;
     std::string scale_title; ///< figure and unit, e.g. "Thinning, %"
-    int n_decimals = 1; ///< of the numbers beside the scale
     Eigen::Matrix3Xd positions; ///< mid-surface nodes
     Eigen::Matrix3Xd directors;
     Eigen::VectorXd thickness;

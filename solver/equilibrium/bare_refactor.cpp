@@ -36,6 +36,7 @@ double measure_bare_refactor(const SparsePattern& pattern, const Eigen::VectorXd
     cholmod_common common;
     cholmod_start(&common);
     common.print = 0;
+    common.final_ll = 1; // without supernodes it would else factor indefinite matrices too
     cholmod_sparse* matrix = copy_matrix(pattern, values, common);
     double best = 0;
     if (matrix != nullptr) {

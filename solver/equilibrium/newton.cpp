@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <limits>
 #include <vector>
 
 namespace flangewright::equilibrium {
@@ -41,31 +42,70 @@ struct Candidate {
     bool has_stiffness = false; ///< the system still holds the stiffness of this shape
 };
 
-// Halves the step until the residual falls; the best one tried is returned when none does.
+// Slope of the energy along a step. Tools without friction and one increment's plasticity have an
+// energy, so this, not the residual's norm, says whether a step went too far: a node a micron deep
+// in a tool dominates the norm, though it hardly costs energy.
+double slope_along(const Eigen::VectorXd& step, const Balance& balance) {
+    return step.dot(balance.residual);
+}
+
+struct Place {
+    double share = 0;
+    double slope = 0;
+};
+
+// Where the slope would vanish between two places on the step, kept off both ends.
+double between(const Place& low, const Place& high) {
+    constexpr double margin = 0.1;
+    const double part = -low.slope / (high.slope - low.slope);
+    return low.share + (high.share - low.share) * std::clamp(part, margin, 1 - margin);
+}
+
+// Shortens the step until the energy's slope has come down to a part of what it was; where the
+// tangent is indefinite and the step does not lead down, until the residual falls. The best one
+// tried is returned when neither is reached.
 Candidate search_along(
     SheetSystem& system,
     const Problem& problem,
     const Shape& from,
     const Eigen::VectorXd& step,
-    double norm_before,
+    const Balance& before,
     const NewtonLimits& limits
 ) {
+    const double slope_before = slope_along(step, before);
+    const bool leads_down = slope_before < 0;
+    const double share_most = allowed_share(step, limits);
+    Place low{0, slope_before};
+    Place high{share_most, -slope_before};
+    double share = share_most;
     Candidate best;
-    double share = allowed_share(step, limits);
-    for (int i = 0; i <= limits.n_halvings_most; ++i) {
+    double best_measure = std::numeric_limits<double>::infinity();
+    const double enough = leads_down ? limits.slope_left * -slope_before : before.norm;
+    for (int i = 0; i <= limits.n_shortenings_most; ++i) {
         Candidate next{from, {}, i == 0};
         move_shape(next.shape, problem.node_axes, share * step);
-        // The first try nearly always stands, so its stiffness is made along with it.
+        // The first try mostly stands, so its stiffness is made along with it.
         next.balance = system.balance(problem, next.shape, i == 0);
-        const bool is_better = next.balance.is_good
-            && (!best.balance.is_good || next.balance.norm < best.balance.norm);
-        if (is_better) {
+        if (!next.balance.is_good) {
+            share = 0.5 * (low.share + share);
+            continue;
+        }
+        const double slope = slope_along(step, next.balance);
+        const double measure = leads_down ? std::abs(slope) : next.balance.norm;
+        if (measure < best_measure) {
+            best_measure = measure;
             best = std::move(next);
         }
-        if (best.balance.is_good && best.balance.norm < norm_before) {
+        const bool is_far_enough = leads_down && slope < 0 && share == share_most;
+        if (measure < enough || is_far_enough) {
             break;
         }
-        share *= 0.5;
+        if (!leads_down) {
+            share *= 0.5;
+            continue;
+        }
+        (slope < 0 ? low : high) = {share, slope};
+        share = between(low, high);
     }
     return best;
 }
@@ -82,7 +122,6 @@ NewtonReport find_equilibrium(
 ) {
     NewtonReport report;
     Balance balance = system.balance(problem, shape, true);
-    std::vector<double> norms;
     while (true) {
         if (stop.stop_requested()) {
             report.end = NewtonEnd::stop_requested;
@@ -97,11 +136,7 @@ NewtonReport find_equilibrium(
             report.end = NewtonEnd::converged;
             return report;
         }
-        norms.push_back(balance.norm);
-        const auto patience = static_cast<std::size_t>(limits.n_patience);
-        const bool is_stuck =
-            norms.size() > patience && norms.back() > 0.5 * norms[norms.size() - 1 - patience];
-        if (is_stuck || report.n_iterations >= limits.n_iterations_most) {
+        if (report.n_iterations >= limits.n_iterations_most) {
             report.end = NewtonEnd::too_slow;
             return report;
         }
@@ -121,7 +156,7 @@ NewtonReport find_equilibrium(
         report.n_negative_pivots = *n_negative;
         ++report.n_iterations;
         clear_fixed(step, problem.is_fixed);
-        Candidate next = search_along(system, problem, shape, step, balance.norm, limits);
+        Candidate next = search_along(system, problem, shape, step, balance, limits);
         if (!next.balance.is_good) {
             report.end = NewtonEnd::not_finite;
             return report;

@@ -12,9 +12,9 @@ namespace flangewright::equilibrium {
 struct NewtonLimits {
     double tolerance = 1e-5; ///< residual over the scale of the element forces
     double smallest_scale = 1e-6; ///< floor of that scale, N
-    int n_iterations_most = 40;
-    int n_halvings_most = 6; ///< of the line search
-    int n_patience = 8; ///< iterations within which the residual must halve
+    int n_iterations_most = 30;
+    int n_shortenings_most = 6; ///< of a step, by the line search
+    double slope_left = 0.5; ///< part of the energy's slope the line search is content with
     double largest_turn = 0.15; ///< of a director in one iteration, rad
     double largest_move = 1.0; ///< of a node in one iteration, mm
 };
@@ -31,8 +31,8 @@ struct NewtonReport {
 };
 
 /// Moves `shape` to equilibrium, or leaves it where it gave up. Full steps, shortened until the
-/// residual falls. Units: mm, N, rad. Source: textbook Newton with monotone line search
-/// (nocedal-wright-2006, ch. 11). Fails: see the report.
+/// slope of the energy along them has come down. Units: mm, N, rad.
+/// Source: textbook Newton; line search crisfield-1991, ch. 9. Fails: see the report.
 [[nodiscard]] NewtonReport find_equilibrium(
     SheetSystem& system,
     LinearSolver& solver,

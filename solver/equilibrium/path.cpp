@@ -11,13 +11,6 @@ namespace {
 
 using shell::dof_per_node;
 
-// The last accepted increment, for extrapolation.
-struct Increment {
-    Eigen::Matrix3Xd moves;
-    Eigen::Matrix3Xd turns; // rotation vectors of the directors
-    double share = 0;
-};
-
 Eigen::Vector3d rotation_between(const Eigen::Vector3d& from, const Eigen::Vector3d& to) {
     const Eigen::Vector3d axis = from.cross(to);
     const double sine = axis.norm();
@@ -130,9 +123,10 @@ PathReport follow_path(
 ) {
     constexpr double cut = 0.35;
     constexpr double end_of_path = 1 - 1e-12;
-    PathReport report;
-    Increment last;
-    double step = limits.first_step;
+    PathMemory now = path.begin_from.value_or(PathMemory{{}, limits.first_step, {}});
+    PathReport& report = now.report;
+    Increment& last = now.last;
+    double& step = now.step;
     while (report.share_done < end_of_path) {
         step = std::min(step, 1 - report.share_done);
         path.set(problem, report.share_done + step);
@@ -170,28 +164,34 @@ PathReport follow_path(
             report.end = PathEnd::done;
             return report;
         }
+        if (path.on_memory && report.share_done < end_of_path) {
+            path.on_memory(now);
+        }
     }
     report.end = PathEnd::done;
     return report;
 }
 
-int settle(
+void settle(
     SheetSystem& system,
     LinearSolver& solver,
     Problem& problem,
     shell::SheetState& state,
     const PathLimits& limits,
-    int n_threads
+    int n_threads,
+    PathReport& report
 ) {
     constexpr int n_rounds = 2; // the second one takes up what the first one's thinning changed
-    int n_iterations = 0;
     for (int round = 0; round < n_rounds; ++round) {
         problem.half_thickness = shell::half_thickness(*problem.model, state);
         Shape shape = shape_of(state, problem.node_axes);
-        n_iterations += try_increment(system, solver, problem, shape, state, limits, n_threads, {})
-                            .n_iterations;
+        const NewtonReport newton =
+            try_increment(system, solver, problem, shape, state, limits, n_threads, {});
+        report.n_iterations += newton.n_iterations;
+        if (newton.end == NewtonEnd::converged) {
+            report.residual = newton.residual;
+        }
     }
-    return n_iterations;
 }
 
 } // namespace flangewright::equilibrium

@@ -5,6 +5,7 @@
 #include "solver/equilibrium/newton.hpp"
 
 #include <functional>
+#include <optional>
 
 namespace flangewright::equilibrium {
 
@@ -32,6 +33,21 @@ struct PathReport {
     double residual = -1; ///< of the last accepted increment
 };
 
+/// An accepted increment, for extrapolation.
+struct Increment {
+    Eigen::Matrix3Xd moves; ///< mm
+    Eigen::Matrix3Xd turns; ///< rotation vectors of the directors, rad
+    double share = 0; ///< 0: there was none yet
+};
+
+/// All that a path carries from one increment to the next beside the state: with it a path goes on
+/// as if it had never stopped. What the stepping remembers belongs in here and nowhere else.
+struct PathMemory {
+    PathReport report;
+    double step = 0; ///< share to try next
+    Increment last;
+};
+
 /// The path itself.
 struct Path {
     /// Brings tools and loads of the problem to a share of the path.
@@ -39,6 +55,10 @@ struct Path {
     /// Told after each accepted increment; the state is up to date. Returning false ends the path
     /// early as done.
     std::function<bool(const PathReport&)> on_accepted;
+    /// Where to go on, with the state that belongs to it; nothing: from the start.
+    std::optional<PathMemory> begin_from = {};
+    /// Told after each accepted increment but the last what it takes to go on from there.
+    std::function<void(const PathMemory&)> on_memory = {};
 };
 
 /// Units: mm, N, rad. `state` moves along and is always the last accepted one; `problem.state` must
@@ -56,15 +76,17 @@ struct Path {
 );
 
 /// Balances the state where it is, so that thickness and shape, which lag each other by one
-/// increment on the way, agree at the end. Returns the iterations taken; the state stays as it was
-/// when it can't be balanced. Units, source: as follow_path(). Fails: never.
-int settle(
+/// increment on the way, agree at the end. Iterations and the residual reached go into `report`;
+/// the state stays as it was when it can't be balanced. Units, source: as follow_path().
+/// Fails: never.
+void settle(
     SheetSystem& system,
     LinearSolver& solver,
     Problem& problem,
     shell::SheetState& state,
     const PathLimits& limits,
-    int n_threads
+    int n_threads,
+    PathReport& report
 );
 
 } // namespace flangewright::equilibrium

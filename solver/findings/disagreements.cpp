@@ -38,41 +38,31 @@ double degrees(double angle) {
 
 std::string edge_reason(const job::Job& job, bool is_less) {
     if (job.blank.line.curve() == outline::Curve::straight) {
-        return "on a straight bend line the edge should keep its length, so look at the shape for "
-               "a buckle, or at how the flange is driven";
+        return "The edge of a straight flange keeps its length: look for a buckle in the pictures";
     }
     if (!is_less) {
-        return "the strain is probably bunched up at one place instead of spread over the arc: "
-               "look "
-               "where the peak lies, and refine the mesh before believing it";
+        return "The stretch is probably bunched up at one place: look where it peaks along the "
+               "edge";
     }
-    const bool has_free_end =
-        job.blank.start == job::EndKind::free || job.blank.end == job::EndKind::free;
-    return has_free_end
-        ? "the arc is probably short for its flange, so metal feeds in from the free ends, which "
-          "the radius ratio leaves out; or the flange isn't driven home to the wall"
-        : "the flange is probably not driven home to the wall";
+    return job.blank.has_free_end()
+        ? "Metal probably feeds in from the free ends, which the hand calculation "
+          "leaves out"
+        : "The flange is probably not driven home to the block";
 }
 
 std::string bend_reason(bool is_less) {
     return is_less
-        ? "the sheet probably doesn't follow the nose all the way (the drive stands off), or the "
-          "mesh is too coarse round the nose"
-        : "the bend is probably tighter than the nose at one place, from the drive's corner or a "
-          "tight gap, or stretched along with it; refine the mesh round the nose before believing "
-          "it";
+        ? "The sheet probably stands off the nose: look at the section picture"
+        : "It probably bends tighter than the nose at one place: see the outer-face picture";
 }
 
 std::string springback_reason(const job::Job& job, bool is_less) {
-    if (is_less) {
-        return job.drive.kind == job::DriveKind::wiper
-            ? "a wiper with a tight gap bends the flange back as it passes, and a curved flange "
-              "holds itself; the ideal strip knows neither"
-            : "a curved flange holds itself, and pressing the flange home bends it back a little; "
-              "the ideal strip knows neither";
+    if (!is_less) {
+        return "The flange probably bows between nose and drive, and that bow springs back too";
     }
-    return "the flange between nose and drive is probably bowed as well and unbends on release, or "
-           "the web moved behind the backing; the ideal strip is bent at the nose only";
+    return job.drive.kind == job::DriveKind::wiper
+        ? "The wiper probably bends the flange back a little as it passes, or the curve holds it"
+        : "The curve probably holds the flange, or pressing it home bends it back a little";
 }
 
 std::optional<double> computed_springback(std::span<const PartFindings> steps) {
@@ -92,12 +82,15 @@ Disagreement disagreement(
         figure,
         pair.computed,
         pair.by_hand,
-        fmt::format("The {} computed ({}) differ by more than a third: {}.", figure, values, why)};
+        fmt::format("{}, more than a third apart. {}.", values, why)};
 }
 
-std::string strains_in_words(const Pair& pair) {
+std::string strains_in_words(const std::string& name, const Pair& pair) {
     return fmt::format(
-        "{:.1f} %) and by hand ({:.1f} %", percent(pair.computed), percent(pair.by_hand)
+        "{}: {:.1f} % computed, {:.1f} % by hand",
+        name,
+        percent(pair.computed),
+        percent(pair.by_hand)
     );
 }
 
@@ -120,14 +113,17 @@ std::vector<Disagreement> find_disagreements(
     std::vector<Disagreement> found;
     if (edge.disagrees()) {
         found.push_back(disagreement(
-            "edge stretch", edge, strains_in_words(edge), edge_reason(job, edge.is_less())
+            "edge stretch",
+            edge,
+            strains_in_words("Edge stretch", edge),
+            edge_reason(job, edge.is_less())
         ));
     }
     if (bend.disagrees()) {
         found.push_back(disagreement(
             "outer-fibre strain of the bend",
             bend,
-            strains_in_words(bend),
+            strains_in_words("Stretch of the bend's outer fibre", bend),
             bend_reason(bend.is_less())
         ));
     }
@@ -135,7 +131,7 @@ std::vector<Disagreement> find_disagreements(
         const Pair spring{*released, by_hand.springback, angle_that_matters};
         if (spring.disagrees()) {
             const std::string values = fmt::format(
-                "{:.1f} deg) and by hand ({:.1f} deg",
+                "Springback: {:.1f} deg computed, {:.1f} deg by hand",
                 degrees(spring.computed),
                 degrees(spring.by_hand)
             );

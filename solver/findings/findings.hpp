@@ -71,7 +71,7 @@ struct LimitUse {
 struct Verdict {
     VerdictWord word = VerdictWord::unknown;
     std::optional<double> share_used; ///< of the limit that governs
-    std::string because; ///< one plain sentence
+    std::string because; ///< a few plain sentences
     material::DataGrade grade = material::DataGrade::unknown;
     std::vector<LimitUse> limits;
 };

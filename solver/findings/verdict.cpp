@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <utility>
 
 namespace flangewright::findings {
 
@@ -20,6 +22,9 @@ constexpr double same_gauge_share = 0.03;
 double strain_of_radius(double radius_over_thickness) {
     return 1 / (2 * radius_over_thickness + 1);
 }
+
+// In thicknesses: a sharper bend than this is called sharp.
+constexpr double smallest_told_radius = 0.05;
 
 bool is_sure(material::DataGrade grade) {
     return grade == material::DataGrade::coupon || grade == material::DataGrade::published;
@@ -94,21 +99,24 @@ double share_or_none(const LimitUse& use) {
     return use.share.value_or(-1);
 }
 
+/// Whether this limit alone would give the verdict's word.
+bool governs(const LimitUse& use, VerdictWord word) {
+    return use.word == word && (use.is_needed || word != VerdictWord::holds);
+}
+
 /// Fills word, share and grade; returns the limit the sentence speaks of.
 const LimitUse& weigh(Verdict& verdict) {
     verdict.word = worst_word(verdict.limits);
-    const LimitUse* spoken = nullptr;
     verdict.grade = material::DataGrade::coupon;
     for (const LimitUse& use : verdict.limits) {
-        const bool is_ruled_out = !use.is_needed && verdict.word == VerdictWord::holds;
-        if (use.word != verdict.word || is_ruled_out) {
-            continue;
-        }
-        verdict.grade = std::max(verdict.grade, use.grade);
-        if (spoken == nullptr || share_or_none(use) > share_or_none(*spoken)) {
-            spoken = &use;
+        if (governs(use, verdict.word)) {
+            verdict.grade = std::max(verdict.grade, use.grade);
         }
     }
+    const auto weight = [&](const LimitUse& use) {
+        return std::pair(governs(use, verdict.word), share_or_none(use));
+    };
+    const LimitUse& spoken = *std::ranges::max_element(verdict.limits, {}, weight);
     if (verdict.word == VerdictWord::unknown) {
         // The largest share that is known still tells something.
         for (const LimitUse& use : verdict.limits) {
@@ -117,26 +125,41 @@ const LimitUse& weigh(Verdict& verdict) {
             }
         }
     } else {
-        verdict.share_used = spoken->share;
+        verdict.share_used = spoken.share;
     }
-    return *spoken;
+    return spoken;
 }
 
 std::string reached_in_words(const LimitUse& use) {
-    return fmt::format("the {} stretches by {:.1f} %", use.place, 100 * use.reached);
+    return fmt::format("The {} stretches by {:.1f} %", use.place, 100 * use.reached);
 }
 
-std::string what_limits(const LimitUse& use) {
-    return use.place == "free edge" ? "uniform elongation" : "smallest bend radius in the table";
+/// "sharp bend" or "radius of 1.5 t", with the stretch it means.
+std::string allowed_bend_in_words(double allowed) {
+    const double radius = radius_over_thickness_of(allowed);
+    return radius < smallest_told_radius
+        ? fmt::format("a sharp bend, which stretches it by {:.0f} %", 100 * allowed)
+        : fmt::format(
+            "a radius of {:.1f} times the thickness, which stretches it by {:.1f} %",
+            radius,
+            100 * allowed
+        );
+}
+
+std::string allowed_in_words(const LimitUse& use) {
+    const std::string data = material::word_for(use.grade) + " data";
+    return use.place == "free edge"
+        ? fmt::format(
+            "This sheet bears {:.1f} % (uniform elongation, {})", 100 * *use.allowed, data
+        )
+        : fmt::format("The bend table allows {} ({})", allowed_bend_in_words(*use.allowed), data);
 }
 
 std::string known_limit_in_words(const LimitUse& use) {
     return fmt::format(
-        "{} and this sheet bears {:.1f} % there ({}, {} data), so {:.0f} % of the limit is used",
+        "{}. {}, so {:.0f} % of the limit is used",
         reached_in_words(use),
-        100 * *use.allowed,
-        what_limits(use),
-        material::word_for(use.grade),
+        allowed_in_words(use),
         100 * *use.share
     );
 }
@@ -154,11 +177,12 @@ std::string about_shrinking(const job::Job& job, const LimitUse& edge) {
         return {};
     }
     if (edge.is_needed) {
-        return "; wrinkling of the shrinking edge isn't judged";
+        return ". Wrinkling of the shrinking edge isn't judged";
     }
     return fmt::format(
-        "; the edge is pressed together along itself (strain {:.1f} %) and can't split by stretch, "
-        "but wrinkling isn't judged",
+        ". The free edge is pressed together along itself ({:.1f} %): it can't split by stretch, "
+        "but "
+        "whether it wrinkles isn't judged",
         100 * edge.reached
     );
 }
@@ -169,15 +193,19 @@ std::string because(const job::Job& job, const Verdict& verdict, const LimitUse&
     const bool is_held_back = verdict.word == VerdictWord::close && !is_sure(spoken.grade)
         && *spoken.share < job.close_share;
     if (is_held_back) {
-        sentence += "; above half the limit that can't be called safe without a coupon test or "
+        sentence += ". Above half the limit that can't be called safe without a coupon test or "
                     "published data for this sheet";
     }
     sentence += about_shrinking(job, verdict.limits.front());
-    sentence.front() = 'T'; // every sentence begins with "the"
     return sentence + ".";
 }
 
 } // namespace
+
+double radius_over_thickness_of(double bend_strain) {
+    return bend_strain > 0 ? std::max(0.0, 0.5 * (1 / bend_strain - 1))
+                           : std::numeric_limits<double>::infinity();
+}
 
 std::optional<double>
 allowed_bend_strain(std::span<const material::BendLimit> limits, double thickness) {

@@ -17,6 +17,12 @@ namespace flangewright::findings {
 [[nodiscard]] std::optional<double>
 allowed_bend_strain(std::span<const material::BendLimit> limits, double thickness);
 
+/// Bend radius over thickness at which the outer fibre stretches so much: the inverse of the row
+/// above; 0 (sharp) at and above a strain of 1, infinity at none.
+/// Units: strain in -. Source: marciniak-duncan-hu-2002 (outer fibre t / (2 r + t), from memory).
+/// Fails: never.
+[[nodiscard]] double radius_over_thickness_of(double bend_strain);
+
 /// Judges the worst of all steps. Limits: the free edge's stretch against the uniform elongation,
 /// and the bend's outer fibre (from the nose radius or as computed, whichever is larger) against
 /// the bend table. `splits` above a share of 1; else `unknown` when a needed limit is unknown; else

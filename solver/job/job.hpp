@@ -33,6 +33,11 @@ struct Blank {
     double trim_allowance = 0; ///< part of flange_width beyond the net edge
     EndKind start = EndKind::free;
     EndKind end = EndKind::free;
+
+    /// False when the part goes on at both ends. Units: none. Source: none needed. Fails: never.
+    [[nodiscard]] bool has_free_end() const {
+        return start == EndKind::free || end == EndKind::free;
+    }
 };
 
 /// The rigid form block and the backing plate.

@@ -14,6 +14,10 @@ namespace {
 
 using shell::dof_per_node;
 
+// Ten times looser than at the end: an increment's left-over forces do not add up, since the next
+// one balances all forces anew.
+constexpr double tolerance_on_the_way = 1e-4;
+
 // The moving tool of a job and how it moves over the step.
 struct MovingTool {
     std::shared_ptr<tooling::RigidSurface> surface;
@@ -149,7 +153,8 @@ StepReport bend_down(
     Workpiece& piece,
     const ContactChoice& contact,
     const Monitor& monitor,
-    const ShapeListener& listener
+    const ShapeListener& listener,
+    const StepKeeping& keeping
 ) {
     const bool is_wiper = piece.job.drive.kind == job::DriveKind::wiper;
     const MovingTool tool =
@@ -175,8 +180,10 @@ StepReport bend_down(
         }
         return !tool.has_arrived(piece);
     };
+    take_up(keeping, piece, path);
     equilibrium::PathLimits limits;
-    limits.first_step = 0.002;
+    limits.first_step = 0.0005; // a hard first touch costs twenty iterations, a soft one a few
+    limits.newton.tolerance = tolerance_on_the_way;
     equilibrium::PathReport report = equilibrium::follow_path(
         *piece.system,
         *piece.solver,
@@ -188,8 +195,9 @@ StepReport bend_down(
         monitor.stop
     );
     if (report.end == equilibrium::PathEnd::done) {
-        report.n_iterations += equilibrium::settle(
-            *piece.system, *piece.solver, problem, piece.state, limits, piece.n_threads
+        limits.newton.tolerance = equilibrium::NewtonLimits{}.tolerance;
+        equilibrium::settle(
+            *piece.system, *piece.solver, problem, piece.state, limits, piece.n_threads, report
         );
     }
     problem.half_thickness = shell::half_thickness(piece.model, piece.state);

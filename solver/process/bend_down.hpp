@@ -3,6 +3,7 @@
 
 #include "mesh/base/progress.hpp"
 #include "solver/process/job_result.hpp"
+#include "solver/process/step_keeping.hpp"
 #include "solver/process/workpiece.hpp"
 
 namespace flangewright::process {
@@ -25,7 +26,8 @@ using ShapeListener = std::function<void(const Workpiece&, double share_done)>;
     Workpiece& piece,
     const ContactChoice& contact,
     const Monitor& monitor,
-    const ShapeListener& listener
+    const ShapeListener& listener,
+    const StepKeeping& keeping = {}
 );
 
 } // namespace flangewright::process

@@ -6,7 +6,12 @@ namespace flangewright::process {
 
 using shell::dof_per_node;
 
-StepReport release(Workpiece& piece, const ReleaseChoice& choice, const Monitor& monitor) {
+StepReport release(
+    Workpiece& piece,
+    const ReleaseChoice& choice,
+    const Monitor& monitor,
+    const StepKeeping& keeping
+) {
     equilibrium::Problem problem;
     problem.model = &piece.model;
     problem.state = &piece.state;
@@ -43,11 +48,12 @@ StepReport release(Workpiece& piece, const ReleaseChoice& choice, const Monitor&
         });
         return true;
     };
+    take_up(keeping, piece, path);
     equilibrium::PathLimits limits;
     limits.first_step = choice.largest_step;
     limits.largest_step = choice.largest_step;
     limits.newton.largest_turn = 0.5;
-    const equilibrium::PathReport report = equilibrium::follow_path(
+    equilibrium::PathReport report = equilibrium::follow_path(
         *piece.system,
         *piece.solver,
         problem,
@@ -57,6 +63,11 @@ StepReport release(Workpiece& piece, const ReleaseChoice& choice, const Monitor&
         piece.n_threads,
         monitor.stop
     );
+    if (report.end == equilibrium::PathEnd::done) {
+        equilibrium::settle(
+            *piece.system, *piece.solver, problem, piece.state, limits, piece.n_threads, report
+        );
+    }
     piece.held_by = equilibrium::DeadLoads::none(piece.model.n_nodes());
     return report_of(report, driven_angle(piece), 0);
 }

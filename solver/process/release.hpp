@@ -3,6 +3,7 @@
 
 #include "mesh/base/progress.hpp"
 #include "solver/process/job_result.hpp"
+#include "solver/process/step_keeping.hpp"
 #include "solver/process/workpiece.hpp"
 
 namespace flangewright::process {
@@ -17,7 +18,11 @@ struct ReleaseChoice {
 /// Replaces tools and clamp by the forces they exert and fades these to zero; what holds the part
 /// is just enough to stop it drifting. Units: mm, N. Source: docs/theory.md, "Release". Fails: see
 /// the report.
-[[nodiscard]] StepReport
-release(Workpiece& piece, const ReleaseChoice& choice, const Monitor& monitor);
+[[nodiscard]] StepReport release(
+    Workpiece& piece,
+    const ReleaseChoice& choice,
+    const Monitor& monitor,
+    const StepKeeping& keeping = {}
+);
 
 } // namespace flangewright::process

@@ -8,9 +8,9 @@
 #include "solver/findings/verdict.hpp"
 #include "solver/process/bend_down.hpp"
 #include "solver/process/release.hpp"
+#include "solver/process/run_keeper.hpp"
 #include "solver/shell/recover.hpp"
 
-#include <chrono>
 #include <cmath>
 #include <utility>
 
@@ -23,6 +23,13 @@ class FrameKeeper {
 public:
     FrameKeeper(std::vector<Frame>& frames, std::string step, double span, int n_frames)
         : frames_(frames), step_(std::move(step)), spacing_(span / std::max(n_frames, 1)) {}
+
+    /// Goes on where an earlier run left it; its frames are there already.
+    void go_on() {
+        if (!frames_.empty() && frames_.back().step == step_) {
+            last_angle_ = frames_.back().drive_angle;
+        }
+    }
 
     void look(const Workpiece& piece, double share_done, double angle) {
         if (std::abs(angle - last_angle_) >= spacing_) {
@@ -53,16 +60,23 @@ StepReport run_step(
     job::StepKind kind,
     const RunOptions& options,
     const Monitor& monitor,
-    JobResult& result
+    JobResult& result,
+    RunKeeper& run
 ) {
+    const StepKeeping keeping = run.keeping_for(piece);
     if (kind == job::StepKind::release) {
-        return release(piece, {}, monitor);
+        return release(piece, {}, monitor, keeping);
     }
-    FrameKeeper keeper(result.history, name_of(kind), piece.job.drive.angle, options.n_frames);
-    keeper.keep(piece, 0, 0);
-    return bend_down(piece, {}, monitor, [&keeper](const Workpiece& now, double share_done) {
-        keeper.look(now, share_done, driven_angle(now));
-    });
+    FrameKeeper frames(result.history, name_of(kind), piece.job.drive.angle, options.n_frames);
+    if (keeping.begin_from) {
+        frames.go_on();
+    } else {
+        frames.keep(piece, 0, 0);
+    }
+    const ShapeListener listener = [&frames](const Workpiece& now, double share_done) {
+        frames.look(now, share_done, driven_angle(now));
+    };
+    return bend_down(piece, {}, monitor, listener, keeping);
 }
 
 // Angles of the part held on the block, if a bend-down came before.
@@ -93,9 +107,6 @@ void record_step(
     } else {
         step.findings = findings::find_in_part(piece.mesh, shape, step.fields, piece.job);
     }
-    result.history.push_back(
-        {name_of(kind), 1, report.angle_reached, step.state.positions, step.fields}
-    );
     result.figures.n_increments += report.n_increments;
     result.figures.n_iterations += report.n_iterations;
     result.figures.n_cutbacks += report.n_cutbacks;
@@ -112,44 +123,80 @@ void judge(const Workpiece& piece, JobResult& result) {
     result.disagreements = findings::find_disagreements(piece.job, result.by_hand, steps);
 }
 
+// Steps a run that was left had finished.
+void take_up_finished(Workpiece& piece, const RunKeeper& run, JobResult& result) {
+    for (const FinishedStep& step : run.state().finished) {
+        piece.state = step.sheet;
+        record_step(piece, step.kind, step.report, result);
+    }
+    if (!run.state().finished.empty()) {
+        piece.held_by = run.state().held_by;
+    }
+}
+
+void run_steps(
+    Workpiece& piece,
+    const RunOptions& options,
+    const Monitor& monitor,
+    RunKeeper& run,
+    JobResult& result
+) {
+    for (std::size_t i = run.state().finished.size(); i < piece.job.steps.size(); ++i) {
+        const job::StepKind kind = piece.job.steps[i];
+        const StepReport report = run_step(piece, kind, options, monitor, result, run);
+        result.reason = report.reason;
+        if (report.reason != StopReason::done) {
+            run.leave(piece);
+        }
+        if (kind == job::StepKind::bend_down && options.measure_bare_refactor) {
+            run.add_bare_refactor(equilibrium::measure_bare_refactor(
+                piece.system->pattern(), piece.system->stiffness()
+            ));
+        }
+        record_step(piece, kind, report, result);
+        const StepResult& step = result.steps.back();
+        result.history.push_back(
+            {name_of(kind), 1, report.angle_reached, step.state.positions, step.fields}
+        );
+        if (report.reason != StopReason::done) {
+            return;
+        }
+        run.finish(piece, step);
+    }
+}
+
+void fill_in_figures(const Workpiece& piece, const SolveFigures& spent, JobResult& result) {
+    result.figures.n_degrees_of_freedom = piece.system->pattern().n_dof;
+    result.figures.n_layers = fineness_for(piece.job.accuracy).n_layers;
+    result.figures.n_threads = piece.n_threads;
+    result.figures.seconds = spent.seconds;
+    result.figures.seconds_elements = spent.seconds_elements;
+    result.figures.seconds_factorise = spent.seconds_factorise;
+    result.figures.seconds_contact = spent.seconds_contact;
+    result.figures.seconds_bare_refactor = spent.seconds_bare_refactor;
+}
+
 } // namespace
 
 Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const Monitor& monitor) {
-    const auto begin = std::chrono::steady_clock::now();
+    JobResult result;
+    RunKeeper run(options, result);
     const int n_threads = options.n_threads > 0 ? options.n_threads : default_thread_count();
-    const Fineness fineness = fineness_for(job.accuracy);
-    Result<Workpiece> piece = make_workpiece(job, fineness, n_threads);
+    Result<Workpiece> piece = make_workpiece(job, fineness_for(job.accuracy), n_threads);
     if (!piece) {
         return tl::unexpected(piece.error());
     }
-    JobResult result;
+    const std::string fault = options.begin_from ? misfit(*options.begin_from, *piece) : "";
+    if (!fault.empty()) {
+        return tl::unexpected(OutsideProblem{
+            "going on from the saved state", fault, "run again from the beginning"});
+    }
     result.mesh = piece->mesh;
     result.by_hand = findings::calculate_by_hand(job);
-    double seconds_bare = 0;
-    for (const job::StepKind kind : job.steps) {
-        const StepReport report = run_step(*piece, kind, options, monitor, result);
-        if (kind == job::StepKind::bend_down && options.measure_bare_refactor) {
-            seconds_bare = equilibrium::measure_bare_refactor(
-                piece->system->pattern(), piece->system->stiffness()
-            );
-        }
-        record_step(*piece, kind, report, result);
-        result.reason = report.reason;
-        if (report.reason != StopReason::done) {
-            break;
-        }
-    }
+    take_up_finished(*piece, run, result);
+    run_steps(*piece, options, monitor, run, result);
     judge(*piece, result);
-    const equilibrium::Clock& clock = piece->system->clock();
-    result.figures.n_degrees_of_freedom = piece->system->pattern().n_dof;
-    result.figures.n_layers = fineness.n_layers;
-    result.figures.n_threads = n_threads;
-    result.figures.seconds_elements = clock.elements;
-    result.figures.seconds_factorise = clock.factorise;
-    result.figures.seconds_contact = clock.contact;
-    result.figures.seconds_bare_refactor = seconds_bare;
-    result.figures.seconds =
-        std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+    fill_in_figures(*piece, run.spent(*piece), result);
     return result;
 }
 

@@ -12,6 +12,7 @@ namespace {
 using Vector3 = Eigen::Vector3d;
 using Matrix34 = Eigen::Matrix<double, 3, 4>;
 using Vector5 = Eigen::Matrix<double, 5, 1>;
+using Vector9 = Eigen::Matrix<double, 9, 1>;
 using Matrix8 = Eigen::Matrix<double, 8, 8>;
 
 constexpr double shear_factor = 5.0 / 6.0;
@@ -39,6 +40,10 @@ InPlane gauss_point(int point) {
     constexpr std::array<double, 4> s{-1, -1, 1, 1};
     const auto at = static_cast<std::size_t>(point);
     return {r[at] * gauss, s[at] * gauss};
+}
+
+Shape shape_of(InPlane at) {
+    return shape_at(at.r, at.s);
 }
 
 // The five places where membrane strains are tied: rr at (0,1) and (0,-1), ss at (1,0) and (-1,0),
@@ -131,7 +136,7 @@ Eigen::Matrix<double, 2, 4> shear_field(double r, double s) {
 
 QuadReference::Point make_point(const QuadNodes& start, const Eigen::Matrix3d& axes, int point) {
     const InPlane at = gauss_point(point);
-    const Shape shape = shape_at(at.r, at.s);
+    const Shape shape = shape_of(at);
     const Vector3 ar = start.positions * shape.r;
     const Vector3 as = start.positions * shape.s;
     // Local axes of this point: the element's first axis laid into the point's own plane.
@@ -227,10 +232,7 @@ Eigen::Matrix<double, 9, 24> section_rows(
 // Stress that multiplies each second derivative of a strain; every strain is a quadratic form of
 // the nodal vectors, so its second derivative is a number for each pair of them (times identity).
 void add_section_geometry(
-    Matrix8& geometry,
-    const Eigen::Matrix<double, 9, 1>& resultant,
-    const QuadReference::Point& p,
-    const Shape& at
+    Matrix8& geometry, const Vector9& resultant, const QuadReference::Point& p, const Shape& at
 ) {
     const Vector3 m = p.to_split.transpose() * resultant.segment<3>(3);
     const Vector3 q = p.to_split.transpose() * resultant.tail<3>();
@@ -257,9 +259,6 @@ void add_tied_geometry(Matrix8& geometry, const Vector5& membrane, const Eigen::
     geometry.topLeftCorner<4, 4>() += membrane[4] * rs;
 }
 
-using Matrix24 = Eigen::Matrix<double, 24, 24>;
-using Projection = Eigen::Matrix<double, 24, dof_per_quad>;
-
 // Turns rows over nodal vectors into rows over the nodes' degrees of freedom.
 template <int n_rows>
 Eigen::Matrix<double, n_rows, dof_per_quad>
@@ -273,6 +272,33 @@ project(const Eigen::Matrix<double, n_rows, 24>& rows, const QuadBases& bases) {
             rows.template middleCols<3>(12 + 3 * n) * bases.rotation[at];
     }
     return projected;
+}
+
+// Stiffness of the tied shears, summed over the four points.
+Eigen::Matrix4d tied_shear_tangent(const Section& section, const QuadReference& reference) {
+    const double stiffness = shear_factor * section.thickness * section.elasticity.youngs_modulus
+        / (2 * (1 + section.elasticity.poisson_ratio));
+    Eigen::Matrix4d tangent = Eigen::Matrix4d::Zero();
+    for (int point = 0; point < 4; ++point) {
+        const QuadReference::Point& p = reference.points[static_cast<std::size_t>(point)];
+        const InPlane at = gauss_point(point);
+        const Eigen::Matrix<double, 2, 4> shear = p.shear * shear_field(at.r, at.s);
+        tangent += stiffness * p.area * shear.transpose() * shear;
+    }
+    return tangent;
+}
+
+// Adds rows' * tangent * rows, in the nodes' degrees of freedom.
+template <int n_rows>
+void add_stiffness(
+    QuadForce& result,
+    const Eigen::Matrix<double, n_rows, 24>& rows,
+    const Eigen::Matrix<double, n_rows, n_rows>& tangent,
+    const QuadBases& bases
+) {
+    const Eigen::Matrix<double, n_rows, dof_per_quad> B = project<n_rows>(rows, bases);
+    const Eigen::Matrix<double, n_rows, dof_per_quad> DB = tangent.lazyProduct(B);
+    result.stiffness += B.transpose().lazyProduct(DB);
 }
 
 void add_geometry(QuadForce& result, const Matrix8& geometry, const QuadBases& bases) {
@@ -290,6 +316,15 @@ void add_geometry(QuadForce& result, const Matrix8& geometry, const QuadBases& b
             K.block<2, 3>(row + 3, col) += geometry(4 + i, j) * Ti.transpose() * Rj;
             K.block<2, 2>(row + 3, col + 3) += geometry(4 + i, 4 + j) * Ti.transpose() * Tj;
         }
+    }
+}
+
+// The unit director curves away from its tangent plane: second derivative -d.
+void add_director_geometry(QuadForce& result, const Row24& gradient, const QuadNodes& now) {
+    for (int n = 0; n < 4; ++n) {
+        const double along = gradient.segment<3>(12 + 3 * n).dot(now.directors.col(n));
+        result.stiffness(dof_per_node * n + 3, dof_per_node * n + 3) -= along;
+        result.stiffness(dof_per_node * n + 4, dof_per_node * n + 4) -= along;
     }
 }
 
@@ -319,7 +354,7 @@ QuadReference make_quad_reference(const QuadNodes& start, const Eigen::Vector3d&
 SectionStrain quad_strain(const QuadReference& reference, const QuadNodes& now, int point) {
     const QuadReference::Point& p = reference.points[static_cast<std::size_t>(point)];
     const InPlane at = gauss_point(point);
-    const Shape shape = shape_at(at.r, at.s);
+    const Shape shape = shape_of(at);
     return {
         p.membrane * (tied_membrane(now.positions) - reference.tied_start),
         p.to_split * (bending_of(now, shape) - p.bending_start),
@@ -332,69 +367,50 @@ QuadForce quad_force(
     const QuadReference& reference,
     const QuadNodes& now,
     const QuadBases& bases,
-    std::span<const FibreStretch> fibres,
-    std::span<const material::PointMemory> memory,
+    const QuadPoints& points,
     bool with_stiffness
 ) {
     QuadForce result;
-    result.force.setZero();
     if (with_stiffness) {
         result.stiffness.setZero();
     }
     const auto n_layers = static_cast<std::size_t>(section.n_layers());
-    const double shear_stiffness = shear_factor * section.thickness
-        * section.elasticity.youngs_modulus / (2 * (1 + section.elasticity.poisson_ratio));
     const TiedRows tied = tied_rows(now);
-    const Eigen::Vector4d shear_strain = tied_shear(now) - reference.shear_start;
     Row24 gradient = Row24::Zero(); // of the strain energy over the nodal vectors
     Matrix8 geometry = Matrix8::Zero();
     Vector5 tied_stress = Vector5::Zero();
-    Eigen::Vector4d tied_shear_stress = Eigen::Vector4d::Zero();
-    for (int point = 0; point < 4; ++point) {
-        const auto at_point = static_cast<std::size_t>(point);
-        const QuadReference::Point& p = reference.points[at_point];
-        const InPlane at = gauss_point(point);
-        const Shape shape = shape_at(at.r, at.s);
-        SectionForce force = integrate_section(
+    for (std::size_t point = 0; point < 4; ++point) {
+        const QuadReference::Point& p = reference.points[point];
+        const SectionForce force = integrate_section(
             section,
-            quad_strain(reference, now, point),
-            fibres[at_point],
-            memory.subspan(at_point * n_layers, n_layers),
+            quad_strain(reference, now, static_cast<int>(point)),
+            points.fibres[point],
+            points.memory.subspan(point * n_layers, n_layers),
             with_stiffness
         );
         if (!force.has_converged) {
             result.has_converged = false;
             return result;
         }
-        force.resultant *= p.area;
+        const Shape shape = shape_of(gauss_point(static_cast<int>(point)));
+        const Vector9 resultant = p.area * force.resultant;
         const Eigen::Matrix<double, 9, 24> rows = section_rows(now, p, shape, tied);
-        gradient.noalias() += force.resultant.transpose() * rows;
-        const Eigen::Matrix<double, 2, 4> shear = p.shear * shear_field(at.r, at.s);
-        const Eigen::Matrix4d shear_tangent = shear_stiffness * p.area * shear.transpose() * shear;
-        tied_shear_stress += shear_tangent * shear_strain;
+        gradient.noalias() += resultant.transpose() * rows;
         if (with_stiffness) {
-            const Eigen::Matrix<double, 9, dof_per_quad> B = project<9>(rows, bases);
-            const Eigen::Matrix<double, 9, dof_per_quad> DB =
-                (p.area * force.tangent).lazyProduct(B);
-            result.stiffness += B.transpose().lazyProduct(DB);
-            const Eigen::Matrix<double, 4, dof_per_quad> Bs = project<4>(tied.shear, bases);
-            const Eigen::Matrix<double, 4, dof_per_quad> DBs = shear_tangent.lazyProduct(Bs);
-            result.stiffness += Bs.transpose().lazyProduct(DBs);
-            tied_stress += p.membrane.transpose() * force.resultant.head<3>();
-            add_section_geometry(geometry, force.resultant, p, shape);
+            add_stiffness<9>(result, rows, p.area * force.tangent, bases);
+            add_section_geometry(geometry, resultant, p, shape);
+            tied_stress += p.membrane.transpose() * resultant.head<3>();
         }
     }
-    gradient.noalias() += tied_shear_stress.transpose() * tied.shear;
+    const Eigen::Matrix4d shear_tangent = tied_shear_tangent(section, reference);
+    const Eigen::Vector4d shear_stress = shear_tangent * (tied_shear(now) - reference.shear_start);
+    gradient.noalias() += shear_stress.transpose() * tied.shear;
     result.force = project<1>(gradient, bases).transpose();
     if (with_stiffness) {
-        add_tied_geometry(geometry, tied_stress, tied_shear_stress);
+        add_stiffness<4>(result, tied.shear, shear_tangent, bases);
+        add_tied_geometry(geometry, tied_stress, shear_stress);
         add_geometry(result, geometry, bases);
-        // The unit director curves away from its tangent plane: second derivative -d.
-        for (int n = 0; n < 4; ++n) {
-            const double along = gradient.segment<3>(12 + 3 * n).dot(now.directors.col(n));
-            result.stiffness(dof_per_node * n + 3, dof_per_node * n + 3) -= along;
-            result.stiffness(dof_per_node * n + 4, dof_per_node * n + 4) -= along;
-        }
+        add_director_geometry(result, gradient, now);
     }
     return result;
 }

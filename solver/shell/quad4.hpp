@@ -40,6 +40,12 @@ struct QuadBases {
     std::array<Eigen::Matrix<double, 3, 2>, 4> rotation; ///< columns, square to the director
 };
 
+/// What the last accepted increment left in an element.
+struct QuadPoints {
+    std::span<const FibreStretch> fibres; ///< four in-plane points
+    std::span<const material::PointMemory> memory; ///< point by point, layer by layer
+};
+
 /// Force and stiffness of one element in its nodes' degrees of freedom.
 struct QuadForce {
     Eigen::Matrix<double, dof_per_quad, 1> force;
@@ -66,9 +72,22 @@ quad_strain(const QuadReference& reference, const QuadNodes& now, int point);
     const QuadReference& reference,
     const QuadNodes& now,
     const QuadBases& bases,
+    const QuadPoints& points,
+    bool with_stiffness
+);
+
+/// The same. Units, source, fails as above.
+// NOLINTNEXTLINE(readability-function-size): goes once its callers pass QuadPoints
+[[nodiscard]] inline QuadForce quad_force(
+    const Section& section,
+    const QuadReference& reference,
+    const QuadNodes& now,
+    const QuadBases& bases,
     std::span<const FibreStretch> fibres,
     std::span<const material::PointMemory> memory,
     bool with_stiffness
-);
+) {
+    return quad_force(section, reference, now, bases, QuadPoints{fibres, memory}, with_stiffness);
+}
 
 } // namespace flangewright::shell

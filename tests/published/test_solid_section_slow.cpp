@@ -2,9 +2,11 @@
 // Source: in the head lines of data/solid_section.csv; its springback is uncertain by about 5 %.
 #include "tests/support/reference_table.hpp"
 #include "tests/support/solid_cases.hpp"
+#include "tests/support/verification_record.hpp"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace flangewright {
@@ -30,13 +32,14 @@ constexpr double angle_held_band = 0.3; // deg, what the fit of the angle leaves
 // 0.45, A5 tight 4.35 +- 0.5. S1 loose lies 0.006 deg within 0.3 deg at this mesh and outside it at
 // twice the mesh (4.24 deg), so it counts as missed. To be revised when the shell improves.
 struct KnownExcess {
-    double measured;
+    double measured; // over 1
     double play; // within which it may move with compiler and library
+    const char* asked;
 };
-constexpr KnownExcess excess_s1_loose{1.076, 0.03};
-constexpr KnownExcess excess_s1_tight{1.246, 0.05};
-constexpr KnownExcess excess_s3_tight{1.329, 0.05};
-constexpr KnownExcess excess_a5_tight{1.168, 0.05};
+constexpr KnownExcess excess_s1_loose{0.076, 0.03, "0.3 deg at every mesh"};
+constexpr KnownExcess excess_s1_tight{0.246, 0.05, "2.4 deg within 0.3"};
+constexpr KnownExcess excess_s3_tight{0.329, 0.05, "4.6 deg within 0.45"};
+constexpr KnownExcess excess_a5_tight{0.168, 0.05, "4.35 deg within 0.5"};
 
 const support::ReferenceTable& solid() {
     static const support::ReferenceTable table("solid_section");
@@ -68,16 +71,41 @@ protected:
         EXPECT_LT(found.bend_down.penetration, 0.01); // 1 % of the thickness
     }
     static void expect_edge(const SolidFigures& found, const std::string& row) {
-        EXPECT_NEAR(found.edge_strain, solid().of(row, "edge_strain"), edge_strain_band);
-        EXPECT_NEAR(found.edge_thickness, solid().of(row, "edge_thickness"), edge_thickness_band);
+        support::compare(
+            figure_of(row).of("edge strain", found.edge_strain, solid().of(row, "edge_strain")),
+            {.width = edge_strain_band, .is_absolute = true}
+        );
+        support::compare(
+            figure_of(row).of(
+                "edge thickness over that of the blank",
+                found.edge_thickness,
+                solid().of(row, "edge_thickness")
+            ),
+            {.width = edge_thickness_band, .is_absolute = true}
+        );
     }
     static void
     expect_excess(const SolidFigures& found, const std::string& row, const KnownExcess& known) {
-        const double ratio = found.springback / solid().of(row, "springback");
-        EXPECT_LT(ratio, known.measured + known.play);
-        EXPECT_GT(ratio, known.measured - known.play)
-            << "the shell has come closer to the solid: revise the known deviation";
+        support::compare(
+            figure_of(row).of(springback, found.springback, solid().of(row, "springback")),
+            {.width = known.play, .about = known.measured, .asked = known.asked}
+        );
     }
+    static void expect_springback(const SolidFigures& found, const std::string& row, double play) {
+        support::compare(
+            figure_of(row).of(springback, found.springback, solid().of(row, "springback")),
+            {.width = play, .is_absolute = true}
+        );
+    }
+    static support::Figure figure_of(std::string row) {
+        std::replace(row.begin(), row.end(), '_', ' ');
+        return {
+            .table = "solid",
+            .check = "section " + row,
+            .source = "solid-section-reference, computed",
+            .mesh = "16 round the nose, 16 layers"};
+    }
+    static constexpr const char* springback = "springback, deg";
 };
 
 TEST_F(SolidSection, LooseStraightFlangeSpringsBackAboveTheSolidByAKnownShare) {
@@ -93,7 +121,7 @@ TEST_F(SolidSection, LooseRingStretchesAndSpringsBackAsTheSolid) {
     record(found, "A2_loose");
     expect_done(found);
     EXPECT_NEAR(found.angle_held, solid().of("A2_loose", "angle_held"), angle_held_band);
-    EXPECT_NEAR(found.springback, solid().of("A2_loose", "springback"), springback_band_a2);
+    expect_springback(found, "A2_loose", springback_band_a2);
     expect_edge(found, "A2_loose");
 }
 
@@ -102,7 +130,7 @@ TEST_F(SolidSection, TightRingStretchesAndSpringsBackAsTheSolid) {
     record(found, "A2_tight");
     expect_done(found);
     EXPECT_NEAR(found.angle_held, solid().of("A2_tight", "angle_held"), angle_held_band);
-    EXPECT_NEAR(found.springback, solid().of("A2_tight", "springback"), springback_band_a2);
+    expect_springback(found, "A2_tight", springback_band_a2);
     expect_edge(found, "A2_tight");
 }
 

@@ -24,7 +24,8 @@ set(ranks
     io/chart=14
     io/sheet_page=15
     io/run_folder=16
-    io/command_line=17)
+    io/saved_state=17
+    io/command_line=18)
 
 # Pattern of an include and the only files that may have it.
 set(only_in

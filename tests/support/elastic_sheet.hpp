@@ -66,16 +66,21 @@ inline MappedPatch rectangle(double length, double width, int n_long, int n_wide
     });
 }
 
-/// A flat patch (directors +z) in equilibrium, moved by supports and loads. Does not move in
-/// memory: the problem points into it.
+/// A patch in equilibrium, flat (directors +z) or curved, moved by supports and loads. Does not
+/// move in memory: the problem points into it.
 class SheetTrial {
 public:
-    SheetTrial(shell::Section section, MappedPatch flat)
-        : patch(std::move(flat)),
+    SheetTrial(shell::Section section, const MappedPatch& flat)
+        : SheetTrial(
+            std::move(section), flat, Eigen::Vector3d::UnitZ().replicate(1, flat.positions.cols())
+        ) {}
+    /// The same for a patch that is curved from the start, with its directors.
+    SheetTrial(shell::Section section, MappedPatch curved, Eigen::Matrix3Xd directors)
+        : patch(std::move(curved)),
           model(shell::make_shell_model(
               std::move(section),
               patch.positions,
-              Eigen::Vector3d::UnitZ().replicate(1, patch.positions.cols()),
+              std::move(directors),
               patch.quads,
               [](const Eigen::Vector3d&) { return Eigen::Vector3d::UnitX(); }
           )),
@@ -168,8 +173,7 @@ inline equilibrium::PathLimits thin_sheet_limits(double step) {
     limits.newton.tolerance = 1e-8;
     limits.newton.largest_turn = 0.5;
     limits.newton.largest_move = 1e9;
-    limits.newton.n_patience = 30;
-    limits.newton.n_halvings_most = 0;
+    limits.newton.n_shortenings_most = 0;
     limits.newton.n_iterations_most = 60;
     return limits;
 }

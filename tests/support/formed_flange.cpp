@@ -1,5 +1,8 @@
 #include "tests/support/formed_flange.hpp"
 
+#include "solver/findings/part_findings.hpp"
+#include "solver/findings/web_lift.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -213,7 +216,6 @@ findings::StationFindings station_findings(
     at.flange_angle = angle_at(shape, at.station, wanted_angle, released ? shape.springback : 0);
     if (released) {
         at.springback = wanted_angle - at.flange_angle;
-        at.web_gap = shape.lift * (1 - std::pow(along(shape, at.station), 2));
     }
     at.edge_strain = hoop_strain(shape, result.mesh, edge, wanted_angle);
     at.edge_thickness = step.fields.thickness(edge);
@@ -225,14 +227,34 @@ findings::StationFindings station_findings(
     return at;
 }
 
+/// Largest gap beneath the web at each station, part set on the block.
+std::vector<double> web_gaps(const grid::SheetMesh& mesh, const process::StepResult& step) {
+    std::vector<double> gaps(mesh.station_lines.size(), 0);
+    if (step.kind != job::StepKind::release) {
+        return gaps;
+    }
+    const findings::WebLift lift = findings::set_on_block(
+        mesh, findings::shape_of(step.state, step.fields), findings::free_tilts({})
+    );
+    for (std::size_t k = 0; k < lift.web_nodes.size(); ++k) {
+        // Nodes run station line by station line.
+        const auto line =
+            static_cast<std::size_t>(lift.web_nodes[k]) / mesh.station_lines[0].size();
+        gaps[line] = std::max(gaps[line], lift.gaps(static_cast<Eigen::Index>(k)));
+    }
+    return gaps;
+}
+
 findings::PartFindings part_findings(
     const FlangeShape& shape, const process::JobResult& result, const process::StepResult& step
 ) {
     findings::PartFindings found;
     std::vector<double> angles;
     std::vector<double> springbacks;
+    const std::vector<double> gaps = web_gaps(result.mesh, step);
     for (int i = 0; i <= shape.n_along; ++i) {
-        const findings::StationFindings at = station_findings(shape, result, step, i);
+        findings::StationFindings at = station_findings(shape, result, step, i);
+        at.web_gap = gaps[static_cast<std::size_t>(i)];
         angles.push_back(at.flange_angle);
         if (at.springback) {
             springbacks.push_back(*at.springback);

@@ -14,7 +14,7 @@ struct FlangeShape {
     int n_bend = 16;
     int n_leg = 14;
     double springback = 0.06;
-    double lift = 0.6; ///< web lift after release
+    double lift = 0.6; ///< rise of the web's arch along the line after release
 };
 
 /// The job the made-up result belongs to. Invented values throughout.

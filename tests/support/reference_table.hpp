@@ -4,6 +4,7 @@
 
 #include "mesh/base/check.hpp"
 
+#include <cmath>
 #include <fstream>
 #include <sstream>
 #include <string>
@@ -40,6 +41,17 @@ public:
     [[nodiscard]] double of(const std::string& name, const std::string& column) const {
         for (std::size_t row = 0; row < rows_.size(); ++row) {
             if (rows_[row].front() == name) {
+                return number(row, column);
+            }
+        }
+        check(false, "the row of a published value exists");
+        return 0;
+    }
+
+    /// The number of the row where another column has this value.
+    [[nodiscard]] double at(const std::string& key, double value, const std::string& column) const {
+        for (std::size_t row = 0; row < rows_.size(); ++row) {
+            if (std::abs(number(row, key) - value) < 1e-9) {
                 return number(row, column);
             }
         }

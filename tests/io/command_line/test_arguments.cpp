@@ -23,6 +23,8 @@ TEST(Arguments, OfRunAreRead) {
     EXPECT_EQ(run.out, "here");
     EXPECT_EQ(run.n_threads, 2);
     EXPECT_FALSE(run.with_pictures);
+    EXPECT_FALSE(run.resumes);
+    EXPECT_TRUE(good<RunArguments>({"run", "a.toml", "--resume"}).resumes);
 }
 
 TEST(Arguments, OfRunHaveDefaults) {
@@ -91,9 +93,8 @@ INSTANTIATE_TEST_SUITE_P(
         BadWords{
             "UnknownOption",
             {"run", "a.toml", "--thread", "2"},
-            "command line: flangewright run: found \"--thread\", allowed --help, --out, --threads "
-            "or "
-            "--no-pictures, do: write --threads"},
+            "command line: flangewright run: found \"--thread\", allowed --help, --out, --threads, "
+            "--no-pictures or --resume, do: write --threads"},
         BadWords{
             "NoCase",
             {"run"},

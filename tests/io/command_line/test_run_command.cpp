@@ -38,6 +38,7 @@ JobResult finished_result() {
     result.verdict.share_used = 0.625;
     result.verdict.because = "The free edge uses 63 % of what the sheet bears.";
     result.verdict.grade = material::DataGrade::typical;
+    result.disagreements = {{"springback", 0.04, 0.02, "Springback: a lot."}};
     result.warnings = {"A plain warning."};
     return result;
 }
@@ -95,22 +96,39 @@ TEST_F(RunCommand, PrintsVerdictFiguresBesideTheHandCalculationAndTheCaution) {
     EXPECT_EQ(run(), 0);
     const std::string text = out_.str();
     EXPECT_THAT(
-        text, HasSubstr("Will it split? holds, 62.5 % of the allowed strain used (data: typical)")
+        text, HasSubstr("Will it split? holds, 62 % of the limit used (material data: typical)")
     );
     EXPECT_THAT(text, HasSubstr("The free edge uses 63 % of what the sheet bears."));
     EXPECT_THAT(
-        text, HasSubstr("flange angle held on the block  90.00 deg (89.00 to 91.00)  90.00 deg")
+        text, HasSubstr("flange angle on the block  90.00 deg (89.00 to 91.00)  90.00 deg")
     );
+    EXPECT_THAT(text, HasSubstr("edge stretch, largest      10.0 %                      11.0 %"));
+    EXPECT_THAT(text, HasSubstr("springback                 2.34 deg (2.01 to 2.86)     1.15 deg"));
+    EXPECT_THAT(text, HasSubstr("web lift                   0.40 mm"));
+    EXPECT_THAT(text, HasSubstr("To know:\n  A plain warning.\n"));
     EXPECT_THAT(
-        text, HasSubstr("edge stretch, largest           10.0 %                      11.0 %")
+        text, HasSubstr("Where computed and by hand are far apart:\n  Springback: a lot.\n")
     );
-    EXPECT_THAT(
-        text, HasSubstr("springback                      2.34 deg (2.01 to 2.86)     1.15 deg")
-    );
-    EXPECT_THAT(text, HasSubstr("web lift                        0.40 mm"));
-    EXPECT_THAT(text, HasSubstr("A plain warning."));
     EXPECT_THAT(text, HasSubstr("not approved data"));
     EXPECT_THAT(text, HasSubstr("sheet.html"));
+}
+
+TEST_F(RunCommand, SaysOneFigureWhereAllStationsAgree) {
+    result_.steps[1].findings.springback = findings::Spread{0.0408, 0.0408, 0.0408};
+    EXPECT_EQ(run(), 0);
+    EXPECT_THAT(
+        out_.str(), HasSubstr("springback                 2.34 deg                    1.15")
+    );
+}
+
+TEST_F(RunCommand, BreaksLongSentencesIntoLines) {
+    result_.verdict.because = std::string(30, 'a') + " " + std::string(30, 'b') + " "
+        + std::string(30, 'c') + " " + std::string(30, 'd');
+    EXPECT_EQ(run(), 0);
+    std::istringstream lines(out_.str());
+    for (std::string line; std::getline(lines, line);) {
+        EXPECT_LE(line.size(), 100U) << line;
+    }
 }
 
 TEST_F(RunCommand, LeavesAWholeLog) {

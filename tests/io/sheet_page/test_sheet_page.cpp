@@ -28,7 +28,7 @@ TEST(SheetPage, NamesCaseVersionDateAndVerdict) {
     EXPECT_THAT(page, Not(HasSubstr("<A & B>")));
     EXPECT_THAT(page, HasSubstr("flangewright 9.8.7 on 2026-02-03, from cases/x/case.toml"));
     EXPECT_THAT(page, HasSubstr("Holds: 61 % of the limit is used"));
-    EXPECT_THAT(page, HasSubstr("<strong>typical</strong>"));
+    EXPECT_THAT(page, HasSubstr("<strong>typical values; your sheet may bear less</strong>."));
     EXPECT_THAT(page, HasSubstr("The free edge uses most of the stretch"));
 }
 
@@ -48,10 +48,46 @@ TEST(SheetPage, ShowsTheUsersUnitWithMmBeside) {
 TEST(SheetPage, PutsTheHandCalculationBesideAndSaysWhereItDiffers) {
     process::JobResult result = support::made_up_result();
     EXPECT_THAT(page_of(result), HasSubstr("<td>3.4 deg</td><td>1.6 deg</td>"));
-    EXPECT_THAT(page_of(result), HasSubstr("differ by more than a third"));
+    EXPECT_THAT(page_of(result), HasSubstr("Where computed and by hand are far apart:"));
     EXPECT_THAT(page_of(result), HasSubstr("Springback: computed 3.4 deg, by hand 1.6 deg."));
     result.disagreements.clear();
-    EXPECT_THAT(page_of(result), Not(HasSubstr("differ by more than a third")));
+    EXPECT_THAT(page_of(result), Not(HasSubstr("far apart")));
+}
+
+// Bend tables speak of radii: 0.25 is a radius of 1.5 t, 1 a sharp bend.
+TEST(SheetPage, GivesTheBendsLimitAsARadius) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), HasSubstr("<td>25.0 %<br><small>radius 1.5 t</small></td>"));
+    EXPECT_THAT(page_of(result), HasSubstr("Allowed figure: published. Source: invented"));
+    result.verdict.limits[1].allowed = 1;
+    EXPECT_THAT(page_of(result), HasSubstr("<td>100.0 %<br><small>sharp bend</small></td>"));
+    result.verdict.limits[1].allowed.reset();
+    result.verdict.limits[1].share.reset();
+    result.verdict.limits[1].grade = material::DataGrade::unknown;
+    result.verdict.limits[1].source.clear();
+    EXPECT_THAT(page_of(result), HasSubstr("<td>not known</td><td>not known</td>"));
+    EXPECT_THAT(page_of(result), HasSubstr("Allowed figure: not known. Source: none."));
+}
+
+TEST(SheetPage, SpeaksOfCutEndsOnlyWhereThereAreSome) {
+    job::Job job = support::made_up_job();
+    const process::JobResult result = support::made_up_result();
+    EXPECT_THAT(sheet_page({}, job, result, {}), HasSubstr("Springback, mean away from cut ends<"));
+    job.blank.start = job.blank.end = job::EndKind::continues;
+    EXPECT_THAT(sheet_page({}, job, result, {}), HasSubstr("Springback, mean<"));
+}
+
+// Four columns on paper; on a phone each figure's name stands above its three figures. What breaks
+// words apart to fill narrow columns must not come back.
+TEST(SheetPage, KeepsWordsWholeInNarrowColumns) {
+    const std::string page = page_of(support::made_up_result());
+    EXPECT_THAT(page, HasSubstr("@media screen and (max-width: 600px)"));
+    EXPECT_THAT(
+        page,
+        HasSubstr("padding: 0.75mm 3mm 0.75mm 0;\n  border-bottom: 0.5pt solid "
+                  "#c4c4c4; overflow-wrap: break-word;")
+    );
+    EXPECT_THAT(page, HasSubstr(".numbers { table-layout: fixed; }"));
 }
 
 TEST(SheetPage, DefersToApprovedDataAndWarns) {

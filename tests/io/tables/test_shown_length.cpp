@@ -26,6 +26,12 @@ TEST(ShownLength, AddsTheNearestFractionForLayout) {
     EXPECT_EQ(shown_layout_length(32.15, LengthUnit::millimetre), "32.15 mm");
 }
 
+TEST(ShownLength, IsBriefWhereRoomIsShort) {
+    EXPECT_EQ(brief_length(0.8128, LengthUnit::inch), "0.032 in");
+    EXPECT_EQ(brief_length(0.8128, LengthUnit::millimetre), "0.81 mm");
+    EXPECT_EQ(brief_length(not_a_number, LengthUnit::inch), "not known");
+}
+
 TEST(ShownLength, NeverShowsWhatIsNoNumber) {
     EXPECT_EQ(shown_length(infinity, LengthUnit::inch), "not known");
     EXPECT_EQ(shown_length(not_a_number, LengthUnit::millimetre), "not known");

@@ -61,9 +61,19 @@ def check_step(folder, name):
     claim(float(numpy.ptp(flat[:, 2])) < 1e-4, f"{name}: points minus displacement are not flat")
     claim(("springback" in mesh.point_data) == (step == "release"), f"{name}: springback misplaced")
     table = rows_of(os.path.join(folder, "stations.csv"), step)
+    if step == "release":
+        check_set_down(name, mesh, table)
     least = min(float(row["least_thickness_mm"]) for row in table)
     claim(math.isclose(mesh.point_data["thickness"].min(), least, rel_tol=1e-5),
           f"{name}: thinnest point is not the one of stations.csv")
+
+
+def check_set_down(name, mesh, table):
+    """The released part lies on the block: nothing beneath it, and the gap is the web lift."""
+    gap = numpy.asarray(mesh.point_data["block_gap"])
+    lift = max(float(row["web_gap_mm"]) for row in table)
+    claim(gap.min() > -1e-4, f"{name}: the web sinks into the block by {-gap.min()} mm")
+    claim(math.isclose(gap.max(), lift, abs_tol=1e-4), f"{name}: largest block_gap is not the lift")
 
 
 def check_edge(folder, name):

@@ -27,5 +27,20 @@ TEST(BareRefactor, IsZeroForAMatrixWithoutAFactor) {
     EXPECT_EQ(measure_bare_refactor(pattern, Eigen::VectorXd::Zero(pattern.n_entries())), 0);
 }
 
+TEST(BareRefactor, IsZeroForAnIndefiniteMatrix) {
+    const SparsePattern pattern = make_pattern(support::rectangle(1, 1, 2, 2).quads, 9);
+    Eigen::VectorXd values = Eigen::VectorXd::Zero(pattern.n_entries());
+    for (const int entry : pattern.diagonal) {
+        values[entry] = 1;
+    }
+    EXPECT_GT(measure_bare_refactor(pattern, values), 0);
+    for (const int column : {0, pattern.n_dof / 2, pattern.n_dof - 1}) {
+        const int entry = pattern.diagonal[static_cast<std::size_t>(column)];
+        values[entry] = -1;
+        EXPECT_EQ(measure_bare_refactor(pattern, values), 0) << column;
+        values[entry] = 1;
+    }
+}
+
 } // namespace
 } // namespace flangewright::equilibrium

@@ -53,11 +53,29 @@ TEST(Disagreements, AreSaidBeyondAThird) {
     EXPECT_EQ(said[0].figure, "edge stretch");
     EXPECT_EQ(said[0].computed, 0.15 * 0.66);
     EXPECT_EQ(said[0].by_hand, 0.15);
-    EXPECT_THAT(said[0].sentence, HasSubstr("computed (10.4 %) and by hand (16.2 %)"));
+    EXPECT_THAT(said[0].sentence, HasSubstr("Edge stretch: 10.4 % computed, 16.2 % by hand, more"));
     EXPECT_THAT(said[0].sentence, HasSubstr("free ends"));
     EXPECT_THAT(said[1].sentence, HasSubstr("tighter than the nose"));
-    EXPECT_THAT(said[2].sentence, HasSubstr("computed (4.0 deg) and by hand (3.0 deg)"));
-    EXPECT_THAT(said[2].sentence, HasSubstr("bowed"));
+    EXPECT_THAT(said[2].sentence, HasSubstr("Springback: 4.0 deg computed, 3.0 deg by hand, more"));
+    EXPECT_THAT(said[2].sentence, HasSubstr("bows"));
+}
+
+// A mechanic reads these at the bench: the figures in one sentence, what to look at in another.
+TEST(Disagreements, TakeTwoShortSentencesEach) {
+    constexpr std::size_t longest = 180;
+    for (const double factor : {0.4, 1.6}) {
+        for (job::Job job : {support::ring_job(), support::straight_job()}) {
+            PartFindings part = agreeing();
+            part.edge_strain_most *= factor;
+            part.bend_strain_most *= factor;
+            part.springback_middle->mean *= factor;
+            for (const Disagreement& said : found(part, job)) {
+                EXPECT_LE(said.sentence.size(), longest) << said.sentence;
+                EXPECT_EQ(said.sentence.find(". "), said.sentence.rfind(". ")) << said.sentence;
+                EXPECT_EQ(said.sentence.back(), '.');
+            }
+        }
+    }
 }
 
 TEST(Disagreements, GiveTheReasonForTheOtherDirection) {
@@ -65,9 +83,9 @@ TEST(Disagreements, GiveTheReasonForTheOtherDirection) {
     part.springback_middle->mean = 1.5 * degree;
     job::Job job = support::ring_job();
     ASSERT_EQ(found(part, job).size(), 1U);
-    EXPECT_THAT(found(part, job)[0].sentence, HasSubstr("wiper"));
+    EXPECT_THAT(found(part, job)[0].sentence, HasSubstr("The wiper"));
     job.drive.kind = job::DriveKind::leaf;
-    EXPECT_THAT(found(part, job)[0].sentence, Not(HasSubstr("wiper")));
+    EXPECT_THAT(found(part, job)[0].sentence, Not(HasSubstr("iper")));
     part = agreeing();
     part.edge_strain_most = 0.25;
     EXPECT_THAT(found(part, job)[0].sentence, HasSubstr("bunched"));
@@ -86,7 +104,7 @@ TEST(Disagreements, PassOverWhatDoesNotMatterOnTheBench) {
     part.edge_strain_most = -0.006;
     const auto said = find_disagreements(job, hand, std::span(&part, 1));
     ASSERT_EQ(said.size(), 1U);
-    EXPECT_THAT(said[0].sentence, HasSubstr("straight bend line"));
+    EXPECT_THAT(said[0].sentence, HasSubstr("straight flange"));
 }
 
 TEST(Disagreements, SayNothingOfAHandCalculationThatDoesNotExist) {

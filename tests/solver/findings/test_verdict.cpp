@@ -101,9 +101,9 @@ TEST(Verdict, SaysThatAShrinkingEdgeDoesNotSplitAndWrinklesAreNotJudged) {
     EXPECT_EQ(verdict.word, VerdictWord::holds);
     EXPECT_EQ(verdict.limits.front().share.value(), 0);
     EXPECT_FALSE(verdict.limits.front().is_needed);
-    EXPECT_THAT(verdict.because, HasSubstr("strain -30.0 %"));
+    EXPECT_THAT(verdict.because, HasSubstr("pressed together along itself (-30.0 %)"));
     EXPECT_THAT(verdict.because, HasSubstr("can't split by stretch"));
-    EXPECT_THAT(verdict.because, HasSubstr("wrinkling isn't judged"));
+    EXPECT_THAT(verdict.because, HasSubstr("whether it wrinkles isn't judged"));
     EXPECT_NEAR(verdict.share_used.value(), 2.0 / 7, 1e-12);
 }
 
@@ -127,12 +127,40 @@ TEST(Verdict, GivesTheGradeOfWhatGoverns) {
     EXPECT_EQ(judge_edge(job, 0.3).grade, DataGrade::coupon);
 }
 
-TEST(Verdict, ExplainsItselfInOneSentence) {
+TEST(Verdict, ExplainsItselfInShortSentences) {
     EXPECT_EQ(
         judge_edge(job_with(DataGrade::typical), 0.165).because,
-        "The free edge stretches by 16.5 % and this sheet bears 20.0 % there (uniform elongation, "
-        "typical data), so 82 % of the limit is used."
+        "The free edge stretches by 16.5 %. This sheet bears 20.0 % (uniform elongation, typical "
+        "data), so 82 % of the limit is used."
     );
+}
+
+// A bend table speaks of radii: so does the sentence, and a radius of nothing is a sharp bend.
+TEST(Verdict, SpeaksOfTheBendTableAsItIsWritten) {
+    job::Job job = job_with(DataGrade::published);
+    job.sheet.material.bend_limits = {{1.6, 0}};
+    EXPECT_EQ(
+        judge_edge(job, 0, 0.326).because,
+        "The outer fibre of the bend stretches by 32.6 %. The bend table allows a sharp bend, "
+        "which "
+        "stretches it by 100 % (published data), so 33 % of the limit is used."
+    );
+    job.sheet.material.bend_limits = {{1.6, 1.5}};
+    EXPECT_THAT(
+        judge_edge(job, 0, 0.2).because,
+        HasSubstr(
+            "The bend table allows a radius of 1.5 times the thickness, which stretches it by "
+            "25.0 % (published data), so 80 % of the limit is used."
+        )
+    );
+}
+
+TEST(RadiusOverThickness, UndoesTheStrainOfARadius) {
+    const std::vector<material::BendLimit> rows{{0.8, 3}};
+    EXPECT_NEAR(radius_over_thickness_of(*allowed_bend_strain(rows, 0.8)), 3, 1e-12);
+    EXPECT_EQ(radius_over_thickness_of(1), 0);
+    EXPECT_EQ(radius_over_thickness_of(1.4), 0);
+    EXPECT_TRUE(std::isinf(radius_over_thickness_of(0)));
 }
 
 // Source: 2024-T3 rows of the bend table, aluminum-design-manual-2005, Table 3-1 (4t at 1/16 in);

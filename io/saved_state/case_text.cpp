@@ -1,0 +1,133 @@
+#include "io/saved_state/case_text.hpp"
+
+#include "io/key_file/excerpt.hpp"
+#include "solver/process/job_result.hpp"
+#include "solver/process/workpiece.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <sstream>
+
+namespace flangewright::saved_state {
+
+namespace {
+
+class Lines {
+public:
+    void add(const std::string& key, double value) { add(key, fmt::format("{}", value)); }
+    void add(const std::string& key, const std::string& value) {
+        text_ += key + " = " + key_file::on_one_line(value) + "\n";
+    }
+    [[nodiscard]] const std::string& text() const { return text_; }
+
+private:
+    std::string text_;
+};
+
+// The bindings name every member, so that one added to the job stops the build here: add it below,
+// unless no state depends on it.
+
+void add_sheet(Lines& lines, const job::Sheet& sheet) {
+    const auto& [material, thickness, rolling_direction] = sheet;
+    lines.add("sheet.thickness", thickness);
+    lines.add("sheet.rolling_direction", rolling_direction);
+    lines.add("sheet.material.name", material.name);
+    lines.add("sheet.material.youngs_modulus", material.youngs_modulus);
+    lines.add("sheet.material.poisson_ratio", material.poisson_ratio);
+    lines.add("sheet.material.hardening.law", material.law_name);
+    for (const auto& [key, values] : material.law_values) {
+        lines.add("sheet.material.hardening." + key, fmt::format("{}", fmt::join(values, ", ")));
+    }
+}
+
+std::string word_for(job::EndKind end) {
+    return end == job::EndKind::free ? "free" : "continues";
+}
+
+void add_blank(Lines& lines, const job::Blank& blank) {
+    const auto& [line, web_width, flange_depth, flange_width, trim_allowance, start, end] = blank;
+    lines.add("bend_line.length", line.length());
+    lines.add("bend_line.curvature", line.curvature());
+    lines.add("blank.web_width", web_width);
+    lines.add("blank.flat_width", flange_width);
+    lines.add("blank.flange_depth", flange_depth);
+    lines.add("blank.trim_allowance", trim_allowance);
+    lines.add("blank.start", word_for(start));
+    lines.add("blank.end", word_for(end));
+}
+
+void add_block(Lines& lines, const job::Block& block) {
+    const auto& [nose_radius, wall_angle, backing_setback, friction] = block;
+    lines.add("block.nose_radius", nose_radius);
+    lines.add("block.wall_angle", wall_angle);
+    lines.add("block.backing_setback", backing_setback);
+    lines.add("block.friction", friction);
+}
+
+void add_drive(Lines& lines, const job::Drive& drive) {
+    const auto& [kind, clearance, corner_radius, angle] = drive;
+    lines.add("drive.kind", kind == job::DriveKind::wiper ? "wiper" : "leaf");
+    lines.add("drive.clearance", clearance);
+    lines.add("drive.corner_radius", corner_radius);
+    lines.add("drive.angle", angle);
+}
+
+void add_steps(Lines& lines, const std::vector<job::StepKind>& steps) {
+    std::vector<std::string> words;
+    for (const job::StepKind kind : steps) {
+        words.push_back(process::name_of(kind));
+    }
+    lines.add("run.steps", fmt::format("{}", fmt::join(words, ", ")));
+}
+
+void add_mesh(Lines& lines, const process::Fineness& fineness) {
+    const auto& [n_layers, n_round_nose, largest_turn, growth, widest, widest_in_flange, n_along, longest] =
+        fineness;
+    lines.add("layers", n_layers);
+    lines.add("elements round the nose", n_round_nose);
+    lines.add("largest turn", largest_turn);
+    lines.add("growth", growth);
+    lines.add("widest", widest);
+    lines.add("widest in flange", widest_in_flange);
+    lines.add("elements along", n_along);
+    lines.add("longest", longest);
+}
+
+} // namespace
+
+std::string case_text(const job::Job& job, const std::string& program_version) {
+    Lines lines;
+    lines.add("flangewright", program_version);
+    const auto& [title, sheet, blank, block, drive, steps, accuracy, close_share] = job;
+    add_sheet(lines, sheet);
+    add_blank(lines, blank);
+    add_block(lines, block);
+    add_drive(lines, drive);
+    add_steps(lines, steps);
+    add_mesh(lines, process::fineness_for(accuracy));
+    return lines.text();
+}
+
+std::string first_difference(const std::string& then, const std::string& now) {
+    std::istringstream then_lines(then);
+    std::istringstream now_lines(now);
+    std::string was;
+    std::string is;
+    for (;;) {
+        const bool has_was = static_cast<bool>(std::getline(then_lines, was));
+        const bool has_is = static_cast<bool>(std::getline(now_lines, is));
+        if (!has_was && !has_is) {
+            return "";
+        }
+        if (!has_was || !has_is || was != is) {
+            return fmt::format(
+                "{} there, {} here",
+                has_was ? key_file::excerpt(was) : "nothing",
+                has_is ? key_file::excerpt(is) : "nothing"
+            );
+        }
+    }
+}
+
+} // namespace flangewright::saved_state

@@ -1,0 +1,77 @@
+// The text a state belongs to changes with every number of the job and with nothing else.
+#include "io/saved_state/case_text.hpp"
+#include "tests/support/small_flange.hpp"
+
+#include <gtest/gtest.h>
+
+namespace flangewright::saved_state {
+namespace {
+
+job::Job some_job() {
+    job::Job job = support::small_flange(
+        outline::BendLine::arc(50, 0.3, outline::Curve::concave),
+        job::EndKind::free,
+        job::EndKind::continues
+    );
+    job.sheet.material.law_name = "swift";
+    job.sheet.material.law_values = {{"strength", {330}}};
+    return job;
+}
+
+std::string difference_after(void (*change)(job::Job& job)) {
+    job::Job job = some_job();
+    change(job);
+    return first_difference(case_text(some_job(), "1"), case_text(job, "1"));
+}
+
+TEST(CaseText, SaysTheFirstDifferenceInWords) {
+    EXPECT_EQ(
+        difference_after([](job::Job& job) { job.sheet.thickness = 1.5; }),
+        "sheet.thickness = 1 there, sheet.thickness = 1.5 here"
+    );
+    EXPECT_EQ(
+        difference_after([](job::Job& job) { job.steps = {job::StepKind::bend_down}; }),
+        "run.steps = bend-down, release there, run.steps = bend-down here"
+    );
+}
+
+TEST(CaseText, KnowsEveryPartOfTheJobTheMechanicsSee) {
+    using Change = void (*)(job::Job&);
+    for (const Change change : std::initializer_list<Change>{
+             [](job::Job& job) { job.sheet.material.name = "other"; },
+             [](job::Job& job) { job.sheet.material.youngs_modulus += 1e-9; },
+             [](job::Job& job) { job.sheet.material.poisson_ratio = 0.3; },
+             [](job::Job& job) { job.sheet.material.law_name = "voce"; },
+             [](job::Job& job) { job.sheet.material.law_values["strength"] = {331}; },
+             [](job::Job& job) { job.blank.line = outline::BendLine::straight(15); },
+             [](job::Job& job) { job.blank.web_width += 1; },
+             [](job::Job& job) { job.blank.flange_width += 1; },
+             [](job::Job& job) { job.blank.start = job::EndKind::continues; },
+             [](job::Job& job) { job.blank.end = job::EndKind::free; },
+             [](job::Job& job) { job.block.nose_radius += 1; },
+             [](job::Job& job) { job.block.wall_angle += 1e-15; },
+             [](job::Job& job) { job.block.backing_setback += 1; },
+             [](job::Job& job) { job.block.friction += 0.1; },
+             [](job::Job& job) { job.drive.kind = job::DriveKind::leaf; },
+             [](job::Job& job) { job.drive.clearance += 0.1; },
+             [](job::Job& job) { job.drive.corner_radius += 1; },
+             [](job::Job& job) { job.drive.angle -= 0.1; },
+             [](job::Job& job) { job.accuracy = job::Accuracy::fine; }}) {
+        EXPECT_NE(difference_after(change), "");
+    }
+}
+
+TEST(CaseText, LeavesOutWhatChangesNoState) {
+    EXPECT_EQ(difference_after([](job::Job& job) { job.title = "other"; }), "");
+    EXPECT_EQ(difference_after([](job::Job& job) { job.close_share = 0.5; }), "");
+}
+
+TEST(CaseText, KnowsTheProgramsVersion) {
+    EXPECT_EQ(
+        first_difference(case_text(some_job(), "1"), case_text(some_job(), "2")),
+        "flangewright = 1 there, flangewright = 2 here"
+    );
+}
+
+} // namespace
+} // namespace flangewright::saved_state

@@ -1,0 +1,133 @@
+// A run that is left and taken up again ends as if it had never stopped.
+#include "solver/process/run_keeper.hpp"
+#include "tests/support/small_flange.hpp"
+
+#include <gtest/gtest.h>
+
+namespace flangewright::process {
+namespace {
+
+using job::EndKind;
+using outline::BendLine;
+
+job::Job quick_slice(job::DriveKind kind) {
+    job::Job job =
+        support::small_flange(BendLine::straight(1), EndKind::continues, EndKind::continues);
+    job.accuracy = job::Accuracy::quick;
+    job.drive.kind = kind;
+    return job;
+}
+
+struct Watched {
+    JobResult result;
+    std::vector<RunState> states;
+};
+
+// Keeps the state after every increment.
+Watched watched_run(const job::Job& job) {
+    Watched watched;
+    RunOptions options{.n_threads = 1, .n_frames = 6, .measure_bare_refactor = false};
+    options.keep_state = [&watched](const RunState& state) { watched.states.push_back(state); };
+    options.seconds_between_states = 0;
+    Result<JobResult> run = run_job(job, options, {});
+    check(run.has_value(), "a small flange runs");
+    watched.result = std::move(*run);
+    return watched;
+}
+
+Result<JobResult> taken_up(const job::Job& job, const RunState& state) {
+    RunOptions options{.n_threads = 1, .n_frames = 6, .measure_bare_refactor = false};
+    options.begin_from = &state;
+    return run_job(job, options, {});
+}
+
+// To the last bit: a resumed run does the same sums.
+void expect_same(const JobResult& resumed, const JobResult& whole) {
+    ASSERT_EQ(resumed.steps.size(), whole.steps.size());
+    for (std::size_t i = 0; i < whole.steps.size(); ++i) {
+        EXPECT_EQ(resumed.steps[i].state.positions, whole.steps[i].state.positions);
+        EXPECT_EQ(resumed.steps[i].fields.thickness, whole.steps[i].fields.thickness);
+        EXPECT_EQ(resumed.steps[i].findings.web_lift, whole.steps[i].findings.web_lift);
+        EXPECT_EQ(resumed.steps[i].report.n_iterations, whole.steps[i].report.n_iterations);
+    }
+    EXPECT_EQ(resumed.reason, whole.reason);
+    EXPECT_EQ(resumed.figures.n_increments, whole.figures.n_increments);
+    ASSERT_EQ(resumed.history.size(), whole.history.size());
+    for (std::size_t i = 0; i < whole.history.size(); ++i) {
+        EXPECT_EQ(resumed.history[i].positions, whole.history[i].positions);
+        EXPECT_EQ(resumed.history[i].step, whole.history[i].step);
+    }
+}
+
+class TakenUpRun : public testing::TestWithParam<job::DriveKind> {};
+
+TEST_P(TakenUpRun, EndsAsTheUninterruptedOne) {
+    const job::Job job = quick_slice(GetParam());
+    const Watched whole = watched_run(job);
+    ASSERT_EQ(whole.result.reason, StopReason::done);
+    ASSERT_GT(whole.states.size(), 8U);
+    ASSERT_EQ(whole.states.back().finished.size(), 2U);
+    for (std::size_t i = 0; i < whole.states.size(); i += whole.states.size() / 7) {
+        const Result<JobResult> resumed = taken_up(job, whole.states[i]);
+        ASSERT_TRUE(resumed.has_value());
+        expect_same(*resumed, whole.result);
+    }
+    const Result<JobResult> resumed = taken_up(job, whole.states.back());
+    ASSERT_TRUE(resumed.has_value());
+    expect_same(*resumed, whole.result);
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    BothDrives, TakenUpRun, testing::Values(job::DriveKind::wiper, job::DriveKind::leaf)
+);
+
+TEST(RunKeeper, KeepsWhereARunWasStopped) {
+    const job::Job job = quick_slice(job::DriveKind::leaf);
+    std::stop_source source;
+    Monitor monitor;
+    monitor.stop = source.get_token();
+    monitor.on_progress = [&source](const Progress& progress) {
+        if (progress.n_increments == 5) {
+            source.request_stop();
+        }
+    };
+    std::optional<RunState> left;
+    RunOptions options{.n_threads = 1, .n_frames = 6, .measure_bare_refactor = false};
+    options.keep_state = [&left](const RunState& state) { left = state; };
+    options.seconds_between_states = 1e9;
+    ASSERT_EQ(run_job(job, options, monitor)->reason, StopReason::stop_requested);
+    ASSERT_TRUE(left && left->under_way);
+    EXPECT_EQ(left->under_way->path.report.n_increments, 5);
+    const Result<JobResult> resumed = taken_up(job, *left);
+    ASSERT_TRUE(resumed.has_value());
+    expect_same(*resumed, watched_run(job).result);
+}
+
+TEST(RunKeeper, IsSilentWhenNobodyKeeps) {
+    const job::Job job = quick_slice(job::DriveKind::leaf);
+    const Result<JobResult> run =
+        run_job(job, {.n_threads = 1, .n_frames = 6, .measure_bare_refactor = false}, {});
+    ASSERT_TRUE(run.has_value());
+    EXPECT_EQ(run->reason, StopReason::done);
+}
+
+TEST(RunState, OfAnotherMeshIsRefused) {
+    job::Job job = quick_slice(job::DriveKind::leaf);
+    const RunState state = watched_run(job).states.front();
+    job.blank.flange_width = 14;
+    const Result<JobResult> run = taken_up(job, state);
+    ASSERT_FALSE(run.has_value());
+    EXPECT_EQ(run.error().object, "another mesh than this program makes");
+}
+
+TEST(RunState, OfOtherStepsIsRefused) {
+    job::Job job = quick_slice(job::DriveKind::leaf);
+    const RunState state = watched_run(job).states.back();
+    job.steps = {job::StepKind::bend_down};
+    const Result<JobResult> run = taken_up(job, state);
+    ASSERT_FALSE(run.has_value());
+    EXPECT_EQ(run.error().object, "other steps than the job has");
+}
+
+} // namespace
+} // namespace flangewright::process

@@ -1,0 +1,113 @@
+# Puts docs/verification.md together from its fixed text and the records that the published tests
+# leave behind (tests/support/verification_record.hpp).
+#   cmake -D SOURCE=<top folder> -D RECORDS=<folder> -D MODE=write -P verification_page.cmake
+# MODE=check compares the page in the repository with what would be written: texts, checks,
+# references and bands must be the same, deviations must agree within `play_most`.
+cmake_minimum_required(VERSION 3.25) # its policies
+include("${CMAKE_CURRENT_LIST_DIR}/../structure/faults.cmake")
+
+set(text_file "${SOURCE}/docs/verification/page.in.md")
+set(page_file "${SOURCE}/docs/verification.md")
+# In hundredths of a per cent: compilers and libraries may move a figure by this much, one that hangs
+# on contact in a tight channel by more.
+set(play_most 30)
+set(play_most_when_known 100)
+set(head "| check | figure | source | mesh | reference | band | measured | deviation |\n\
+|---|---|---|---|---|---|---|---|\n")
+
+# Line 1 the table, line 2 the row without its last two cells, line 3 these.
+function(read_record file table fixed changing)
+    file(READ "${file}" text)
+    if(NOT text MATCHES "^([^\n]+)\n([^\n]+)\n([^\n]+)\n$")
+        message(FATAL_ERROR "${file} is no record")
+    endif()
+    set(${table} "${CMAKE_MATCH_1}" PARENT_SCOPE)
+    set(${fixed} "${CMAKE_MATCH_2}" PARENT_SCOPE)
+    set(${changing} "${CMAKE_MATCH_3}" PARENT_SCOPE)
+endfunction()
+
+# Hundredths of a per cent of a cell like " 1.234 | -0.53 % |"; empty where there are none.
+function(hundredths_of cells result)
+    set(${result} "" PARENT_SCOPE)
+    if(cells MATCHES "[|] ([+-]?)([0-9]+)[.]([0-9][0-9]) % [|]$")
+        # 1 in front keeps leading zeros from being read as another base.
+        math(EXPR size "${CMAKE_MATCH_2} * 100 + 1${CMAKE_MATCH_3} - 100")
+        set(sign "${CMAKE_MATCH_1}")
+        if(sign STREQUAL "-")
+            math(EXPR size "0 - ${size}")
+        endif()
+        set(${result} "${size}" PARENT_SCOPE)
+    endif()
+endfunction()
+
+function(check_row page fixed changing)
+    string(FIND "${page}" "${fixed}" at)
+    if(at EQUAL -1)
+        fault("the page lacks the row: ${fixed}")
+        return()
+    endif()
+    string(LENGTH "${fixed}" length)
+    math(EXPR at "${at} + ${length}")
+    string(SUBSTRING "${page}" ${at} 60 rest)
+    string(REGEX MATCH "^[^\n]*" shown "${rest}")
+    hundredths_of("${shown}" before)
+    hundredths_of("${changing}" now)
+    if(before STREQUAL "" OR now STREQUAL "")
+        return()
+    endif()
+    math(EXPR change "${now} - ${before}")
+    set(play ${play_most})
+    if(fixed MATCHES "known:")
+        set(play ${play_most_when_known})
+    endif()
+    if(change GREATER play OR change LESS -${play})
+        fault("the page says${shown} the run${changing} in the row: ${fixed}")
+    endif()
+endfunction()
+
+file(GLOB records "${RECORDS}/*.record")
+if(NOT records)
+    message(FATAL_ERROR "no records in ${RECORDS}: run the published tests first")
+endif()
+list(SORT records COMPARE NATURAL)
+file(READ "${text_file}" page)
+file(READ "${page_file}" page_before)
+set(tables "")
+foreach(record IN LISTS records)
+    read_record("${record}" table fixed changing)
+    if(NOT table IN_LIST tables)
+        list(APPEND tables "${table}")
+        set(rows_${table} "")
+    endif()
+    string(APPEND rows_${table} "${fixed}${changing}\n")
+    if(MODE STREQUAL "check")
+        check_row("${page_before}" "${fixed}" "${changing}")
+    endif()
+endforeach()
+foreach(table IN LISTS tables)
+    if(NOT page MATCHES "@${table}@")
+        fault("${text_file} has no place for the table ${table}")
+    endif()
+    string(REPLACE "@${table}@\n" "${head}${rows_${table}}" page "${page}")
+endforeach()
+if(page MATCHES "\n@([a-z_]+)@\n")
+    fault("no record for the table ${CMAKE_MATCH_1}")
+endif()
+
+if(MODE STREQUAL "write")
+    report_faults("all tables have their records")
+    file(WRITE "${page_file}" "${page}")
+    message(STATUS "${page_file} written")
+    return()
+endif()
+# Two last cells of every row go; what is left must be the same.
+set(cells "[^|\n]*[|][^|\n]*[|]\n")
+string(REGEX REPLACE "${cells}" "\n" wanted "${page}")
+string(REGEX REPLACE "${cells}" "\n" found "${page_before}")
+if(NOT wanted STREQUAL found)
+    fault("docs/verification.md is not what docs/verification/page.in.md and the records give. \
+Build the target verification_page (empty ${RECORDS} and run the published tests first when a \
+check was renamed or removed).")
+endif()
+list(LENGTH records n_records)
+report_faults("docs/verification.md shows all ${n_records} figures")
