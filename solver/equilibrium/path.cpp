@@ -1,71 +1,11 @@
 #include "solver/equilibrium/path.hpp"
 
-#include <Eigen/Geometry>
-
 #include <algorithm>
 #include <cmath>
 
 namespace flangewright::equilibrium {
 
 namespace {
-
-using shell::dof_per_node;
-
-Eigen::Vector3d rotation_between(const Eigen::Vector3d& from, const Eigen::Vector3d& to) {
-    const Eigen::Vector3d axis = from.cross(to);
-    const double sine = axis.norm();
-    if (sine < 1e-14) {
-        return Eigen::Vector3d::Zero();
-    }
-    return std::atan2(sine, from.dot(to)) / sine * axis;
-}
-
-Eigen::Vector3d rotated(const Eigen::Vector3d& vector, const Eigen::Vector3d& rotation) {
-    const double angle = rotation.norm();
-    if (angle < 1e-14) {
-        return vector;
-    }
-    return Eigen::AngleAxisd(angle, rotation / angle) * vector;
-}
-
-Increment increment_between(const shell::SheetState& before, const Shape& after, double share) {
-    Increment increment;
-    increment.moves = after.positions - before.positions;
-    increment.turns.resize(3, before.directors.cols());
-    for (Eigen::Index node = 0; node < before.directors.cols(); ++node) {
-        increment.turns.col(node) =
-            rotation_between(before.directors.col(node), after.directors.col(node));
-    }
-    increment.share = share;
-    return increment;
-}
-
-// Carries the last increment on. A turning flange must not be carried on along its old direction:
-// that would stretch it, so each node's move is turned as its director has turned.
-void predict(Shape& shape, const Problem& problem, const Increment& last, double share) {
-    const double ratio = share / last.share;
-    Eigen::VectorXd change(shape.positions.cols() * dof_per_node);
-    for (Eigen::Index node = 0; node < shape.positions.cols(); ++node) {
-        const auto at = static_cast<std::size_t>(node);
-        const Eigen::Vector3d turn = last.turns.col(node);
-        const Eigen::Vector3d move =
-            ratio * rotated(last.moves.col(node), 0.5 * (1 + ratio) * turn);
-        const Eigen::Vector3d director = shape.directors.col(node);
-        auto part = change.segment<5>(node * dof_per_node);
-        part.head<3>() = problem.node_axes[at].transpose() * move;
-        part.tail<2>() = shape.rotation_bases[at].transpose() * (ratio * turn).cross(director);
-    }
-    for (Eigen::Index i = 0; i < change.size(); ++i) {
-        if (problem.is_fixed[static_cast<std::size_t>(i)]) {
-            change[i] = 0;
-        }
-    }
-    move_shape(shape, problem.node_axes, change);
-}
-
-double largest_turn(const Increment& increment) {
-    return increment.turns.colwise().norm().maxCoeff();
-}
 
 // One try at an increment: balance, then let the sheet remember. The state changes only on success.
 NewtonReport try_increment(
@@ -102,7 +42,7 @@ double next_step(
         static_cast<double>(limits.n_iterations_wanted) / std::max(newton.n_iterations, 1)
     );
     double factor = std::clamp(by_effort, shrink_most, grow_most);
-    const double turned = largest_turn(last);
+    const double turned = last.turns.colwise().norm().maxCoeff();
     if (turned > 0) {
         factor = std::min(factor, limits.largest_turn / turned);
     }
@@ -133,7 +73,7 @@ PathReport follow_path(
         problem.half_thickness = shell::half_thickness(*problem.model, state);
         Shape shape = shape_of(state, problem.node_axes);
         if (last.share > 0) {
-            predict(shape, problem, last, step);
+            carry_on(system, problem, shape, last, step);
         }
         const shell::SheetState before = state;
         const NewtonReport newton =

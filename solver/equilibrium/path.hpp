@@ -3,6 +3,7 @@
 
 #include "mesh/base/progress.hpp"
 #include "solver/equilibrium/newton.hpp"
+#include "solver/equilibrium/predictor.hpp"
 
 #include <functional>
 #include <optional>
@@ -14,7 +15,7 @@ struct PathLimits {
     double first_step = 0.01;
     double smallest_step = 1e-6;
     double largest_step = 0.05;
-    double largest_turn = 0.0873; ///< of a director in one increment, rad (5 deg)
+    double largest_turn = 0.035; ///< of a director in one increment, rad (2 deg)
     int n_iterations_wanted = 12; ///< more: shorter steps follow; fewer: longer ones
     NewtonLimits newton;
 };
@@ -31,13 +32,6 @@ struct PathReport {
     int n_indefinite = 0; ///< accepted increments whose last factor had negative pivots
     double share_done = 0;
     double residual = -1; ///< of the last accepted increment
-};
-
-/// An accepted increment, for extrapolation.
-struct Increment {
-    Eigen::Matrix3Xd moves; ///< mm
-    Eigen::Matrix3Xd turns; ///< rotation vectors of the directors, rad
-    double share = 0; ///< 0: there was none yet
 };
 
 /// All that a path carries from one increment to the next beside the state: with it a path goes on
@@ -63,7 +57,7 @@ struct Path {
 
 /// Units: mm, N, rad. `state` moves along and is always the last accepted one; `problem.state` must
 /// point to it. Source: step size steered by iteration count and by the turning of the sheet,
-/// predictor derived here (docs/theory.md, "Increments"). Fails: see the report.
+/// predictor in predictor.hpp. Fails: see the report.
 [[nodiscard]] PathReport follow_path(
     SheetSystem& system,
     LinearSolver& solver,

@@ -14,9 +14,10 @@ namespace {
 
 using shell::dof_per_node;
 
-// Ten times looser than at the end: an increment's left-over forces do not add up, since the next
-// one balances all forces anew.
-constexpr double tolerance_on_the_way = 1e-4;
+// Looser than at the end: an increment's left-over forces do not add up, since the next one
+// balances all forces anew. From 1e-4 to this moves springback by less than 0.2 % in the solid
+// sections.
+constexpr double tolerance_on_the_way = 1e-3;
 
 // The moving tool of a job and how it moves over the step.
 struct MovingTool {

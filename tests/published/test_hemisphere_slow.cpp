@@ -55,7 +55,7 @@ public:
 
 // Steps of the load. With steps of an eighth Newton's method lands on another branch of
 // equilibrium, stiffer and not the one that grows from rest.
-constexpr double load_step = 0.025;
+constexpr double load_step = 0.0125;
 
 struct Moves {
     double outward = 0;

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <limits>
+#include <memory>
 
 namespace flangewright::equilibrium {
 namespace {
@@ -69,6 +70,46 @@ TEST(Newton, CannotSolveASheetThatNothingHolds) {
     bar.trial.problem.is_fixed.assign(bar.trial.problem.is_fixed.size(), false);
     const NewtonReport report = bar.pull({});
     EXPECT_NE(report.end, NewtonEnd::converged);
+}
+
+// A bar that is stretched beyond yield at the start and that nothing pulls: the tangent there is
+// that of plastic flow, 350 times too soft for the way back, so full steps throw it from flow in
+// tension to flow in compression and back for ever.
+struct OverstretchedBar {
+    support::SheetTrial trial{
+        {{70000, 0.33}, std::make_shared<support::LinearFlow>(100, 200), 1, shell::gauss_layers(2)},
+        support::rectangle(10, 2, 5, 1)};
+    Shape shape;
+
+    NewtonReport relax(int n_shortenings_most) {
+        trial.clamp(trial.patch.line(0));
+        for (int node = 0; node < trial.model.n_nodes(); ++node) {
+            for (const int k : {1, 2, 3, 4}) {
+                trial.fix(node, k);
+            }
+        }
+        shape = shape_of(trial.state, trial.problem.node_axes);
+        constexpr double stretch = 1.02;
+        shape.positions.row(0) *= stretch;
+        NewtonLimits limits;
+        limits.n_shortenings_most = n_shortenings_most;
+        limits.n_iterations_most = 12;
+        limits.largest_move = 100;
+        return find_equilibrium(
+            trial.system, trial.solver, trial.problem, shape, limits, std::stop_token{}
+        );
+    }
+};
+
+TEST(Newton, FindsTheWayBackFromFlowByShorterSteps) {
+    OverstretchedBar bar;
+    EXPECT_EQ(bar.relax(NewtonLimits{}.n_shortenings_most).end, NewtonEnd::converged);
+    EXPECT_NEAR(bar.shape.positions.row(0).maxCoeff(), 10, 1e-4);
+}
+
+TEST(Newton, IsThrownToAndFroByFullSteps) {
+    OverstretchedBar bar;
+    EXPECT_NE(bar.relax(0).end, NewtonEnd::converged);
 }
 
 } // namespace
