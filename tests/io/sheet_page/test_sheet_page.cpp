@@ -60,7 +60,9 @@ TEST(SheetPage, GivesTheBendsLimitAsARadius) {
     EXPECT_THAT(page_of(result), HasSubstr("<td>25.0 %<br><small>radius 1.5 t</small></td>"));
     EXPECT_THAT(page_of(result), HasSubstr("Allowed figure: published. Source: invented"));
     result.verdict.limits[1].allowed = 1;
-    EXPECT_THAT(page_of(result), HasSubstr("<td>100.0 %<br><small>sharp bend</small></td>"));
+    EXPECT_THAT(
+        page_of(result), HasSubstr("<td>sharp bend<br><small>table: radius 0 t</small></td>")
+    );
     result.verdict.limits[1].allowed.reset();
     result.verdict.limits[1].share.reset();
     result.verdict.limits[1].grade = material::DataGrade::unknown;
