@@ -51,6 +51,20 @@ shell::QuadBases gather_bases(
     return bases;
 }
 
+// Of the free degrees of freedom; moments count as forces on an arm of the thickness.
+double norm_of(const Eigen::VectorXd& residual, const Problem& problem) {
+    const double length = problem.model->section.thickness;
+    double squared = 0;
+    for (Eigen::Index i = 0; i < residual.size(); ++i) {
+        if (problem.is_fixed[static_cast<std::size_t>(i)]) {
+            continue;
+        }
+        const double value = i % dof_per_node < 3 ? residual[i] : residual[i] / length;
+        squared += value * value;
+    }
+    return std::sqrt(squared);
+}
+
 } // namespace
 
 DeadLoads DeadLoads::none(int n_nodes) {
@@ -84,30 +98,25 @@ Balance SheetSystem::balance(const Problem& problem, const Shape& shape, bool wi
     }
     add_contact(problem, shape, with_stiffness, balance);
     add_loads(problem, shape, with_stiffness, balance);
-    double squared = 0;
-    const double length = problem.model->section.thickness;
-    for (int i = 0; i < pattern_.n_dof; ++i) {
-        if (problem.is_fixed[static_cast<std::size_t>(i)]) {
-            continue;
-        }
-        const double value =
-            i % dof_per_node < 3 ? balance.residual[i] : balance.residual[i] / length;
-        squared += value * value;
-    }
-    balance.norm = std::sqrt(squared);
+    balance.norm = norm_of(balance.residual, problem);
     balance.is_good = std::isfinite(balance.norm);
     if (with_stiffness) {
-        for (int column = 0; column < pattern_.n_dof; ++column) {
-            const auto at = static_cast<std::size_t>(column);
-            for (int k = pattern_.column_start[at]; k < pattern_.column_start[at + 1]; ++k) {
-                const int row = pattern_.row[static_cast<std::size_t>(k)];
-                if (problem.is_fixed[at] || problem.is_fixed[static_cast<std::size_t>(row)]) {
-                    stiffness_[k] = row == column ? 1 : 0;
-                }
+        hold_fixed(problem.is_fixed);
+    }
+    return balance;
+}
+
+// Fixed degrees of freedom keep their row and column, with nothing but a one on the diagonal.
+void SheetSystem::hold_fixed(const std::vector<bool>& is_fixed) {
+    for (int column = 0; column < pattern_.n_dof; ++column) {
+        const auto at = static_cast<std::size_t>(column);
+        for (int k = pattern_.column_start[at]; k < pattern_.column_start[at + 1]; ++k) {
+            const int row = pattern_.row[static_cast<std::size_t>(k)];
+            if (is_fixed[at] || is_fixed[static_cast<std::size_t>(row)]) {
+                stiffness_[k] = row == column ? 1 : 0;
             }
         }
     }
-    return balance;
 }
 
 void SheetSystem::add_elements(

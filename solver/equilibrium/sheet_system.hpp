@@ -77,6 +77,7 @@ private:
     add_contact(const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance);
     void
     add_loads(const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance);
+    void hold_fixed(const std::vector<bool>& is_fixed);
     void add_node_block(int node, const Eigen::Matrix<double, 5, 5>& block);
 
     int n_threads_;

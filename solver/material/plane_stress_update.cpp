@@ -90,6 +90,9 @@ PointUpdate update_point(
 
     PointUpdate answer;
     answer.memory = before;
+    if (!std::isfinite(trial.sum())) {
+        return answer; // no strain that a sheet can have
+    }
     const FlowStress flow = hardening.at(before.equivalent);
     if (squared_mises(trial) <= flow.stress * flow.stress) {
         answer.stress = trial;

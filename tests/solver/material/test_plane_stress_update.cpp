@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <limits>
 #include <random>
 
 namespace flangewright::material {
@@ -259,6 +260,17 @@ TEST(PlaneStressUpdate, NeverLeavesTheYieldSurface) {
     }
     EXPECT_GT(n_plastic, n_states / 2);
     EXPECT_LT(n_plastic, n_states); // some stay elastic
+}
+
+TEST(PlaneStressUpdate, RefusesAStrainThatIsNotANumber) {
+    const auto law = support::swift(K, eps0, n_exponent);
+    for (int k = 0; k < 3; ++k) {
+        SplitStrain strain(0.01, 0.01, 0.01);
+        strain[k] = std::numeric_limits<double>::quiet_NaN();
+        const PointUpdate point = update_point({E, nu}, *law, strain, {}, true);
+        EXPECT_FALSE(point.has_converged) << k;
+        EXPECT_EQ(point.memory.equivalent, 0) << k;
+    }
 }
 
 TEST(PlaneStressUpdate, TangentIsTheDerivativeOfStress) {
