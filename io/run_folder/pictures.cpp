@@ -177,7 +177,7 @@ const process::StepResult* held_step(const process::JobResult& result) {
 /// What a section's shape is called: its state and, where it was measured, its angle.
 std::string section_caption(const process::StepResult& step, std::size_t line) {
     const bool is_whole = step.report.reason == process::StopReason::done;
-    const std::string state = is_whole ? state_words(step) : "Not finished";
+    std::string state = is_whole ? state_words(step) : "Not finished";
     if (line >= step.findings.stations.size()) {
         return state;
     }
@@ -188,7 +188,7 @@ std::string section_caption(const process::StepResult& step, std::size_t line) {
 /// Where the section is, and how the released web lies there.
 std::string section_subtitle(const Ground& ground, std::size_t line, double station) {
     const units::LengthUnit unit = ground.facts.unit;
-    const std::string place =
+    std::string place =
         fmt::format("Half way along, at station {}, to scale.", brief_length(station, unit));
     const findings::PartFindings& found = ground.last().findings;
     if (ground.last().kind != job::StepKind::release || line >= found.stations.size()) {

@@ -75,6 +75,7 @@ void add_drive(Lines& lines, const job::Drive& drive) {
 
 void add_steps(Lines& lines, const std::vector<job::StepKind>& steps) {
     std::vector<std::string> words;
+    words.reserve(steps.size());
     for (const job::StepKind kind : steps) {
         words.push_back(process::name_of(kind));
     }

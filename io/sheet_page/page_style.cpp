@@ -2,9 +2,10 @@
 
 namespace flangewright::sheet_page {
 
-std::string_view page_style() {
-    // The paper's size is left to the printer: margins fit both A4 and Letter.
-    return R"(
+namespace {
+
+// The paper's size is left to the printer: margins fit both A4 and Letter.
+constexpr std::string_view style = R"(
 @page { margin: 12mm 15mm 12mm 15mm; }
 * { box-sizing: border-box; }
 html { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
@@ -75,6 +76,11 @@ body { margin: 0; padding: 5mm 4mm; box-shadow: none; }
 .log table th, .log table td { width: auto; }
 }
 )";
+
+} // namespace
+
+std::string_view page_style() {
+    return style;
 }
 
 } // namespace flangewright::sheet_page

@@ -31,8 +31,8 @@ std::optional<Eigen::Vector2d> free_place(
     for (double distance = 3 * step; distance <= farthest; distance += step) {
         for (int i = 0; i < n_directions; ++i) {
             // Beneath first, then to both sides and upward.
-            const double turned = (i + 1) / 2 * (i % 2 == 0 ? 1 : -1);
-            const double angle = (turned / n_directions * 2 - 0.5) * std::numbers::pi;
+            const int n_turned = (i + 1) / 2 * (i % 2 == 0 ? 1 : -1);
+            const double angle = (2.0 * n_turned / n_directions - 0.5) * std::numbers::pi;
             const Eigen::Vector2d middle =
                 dot + distance * Eigen::Vector2d(std::cos(angle), std::sin(angle));
             if (is_free(middle, room, covered)) {
