@@ -9,23 +9,22 @@ namespace {
 
 // One try at an increment: balance, then let the sheet remember. The state changes only on success.
 NewtonReport try_increment(
-    SheetSystem& system,
-    LinearSolver& solver,
+    const Balancer& balancer,
     const Problem& problem,
     Shape& shape,
     shell::SheetState& state,
-    const PathLimits& limits,
-    int n_threads,
+    const NewtonLimits& limits,
     const std::stop_token& stop
 ) {
-    NewtonReport report = find_equilibrium(system, solver, problem, shape, limits.newton, stop);
+    NewtonReport report =
+        find_equilibrium(balancer.system, balancer.solver, problem, shape, limits, stop);
     if (report.end != NewtonEnd::converged) {
         return report;
     }
     shell::SheetState next = state;
     next.positions = shape.positions;
     next.directors = shape.directors;
-    if (!shell::remember_shape(*problem.model, next, n_threads)) {
+    if (!shell::remember_shape(*problem.model, next, balancer.n_threads)) {
         report.end = NewtonEnd::not_finite;
         return report;
     }
@@ -52,13 +51,11 @@ double next_step(
 } // namespace
 
 PathReport follow_path(
-    SheetSystem& system,
-    LinearSolver& solver,
+    const Balancer& balancer,
     Problem& problem,
     shell::SheetState& state,
     const Path& path,
     const PathLimits& limits,
-    int n_threads,
     const std::stop_token& stop
 ) {
     constexpr double cut = 0.35;
@@ -73,11 +70,11 @@ PathReport follow_path(
         problem.half_thickness = shell::half_thickness(*problem.model, state);
         Shape shape = shape_of(state, problem.node_axes);
         if (last.share > 0) {
-            carry_on(system, problem, shape, last, step);
+            carry_on(balancer.system, problem, shape, last, step);
         }
         const shell::SheetState before = state;
         const NewtonReport newton =
-            try_increment(system, solver, problem, shape, state, limits, n_threads, stop);
+            try_increment(balancer, problem, shape, state, limits.newton, stop);
         report.n_iterations += newton.n_iterations;
         if (newton.end == NewtonEnd::stop_requested) {
             path.set(problem, report.share_done);
@@ -113,20 +110,17 @@ PathReport follow_path(
 }
 
 void settle(
-    SheetSystem& system,
-    LinearSolver& solver,
+    const Balancer& balancer,
     Problem& problem,
     shell::SheetState& state,
-    const PathLimits& limits,
-    int n_threads,
+    const NewtonLimits& limits,
     PathReport& report
 ) {
     constexpr int n_rounds = 2; // the second one takes up what the first one's thinning changed
     for (int round = 0; round < n_rounds; ++round) {
         problem.half_thickness = shell::half_thickness(*problem.model, state);
         Shape shape = shape_of(state, problem.node_axes);
-        const NewtonReport newton =
-            try_increment(system, solver, problem, shape, state, limits, n_threads, {});
+        const NewtonReport newton = try_increment(balancer, problem, shape, state, limits, {});
         report.n_iterations += newton.n_iterations;
         if (newton.end == NewtonEnd::converged) {
             report.residual = newton.residual;

@@ -55,17 +55,22 @@ struct Path {
     std::function<void(const PathMemory&)> on_memory = {};
 };
 
+/// What balances the sheet of one model.
+struct Balancer {
+    SheetSystem& system;
+    LinearSolver& solver;
+    int n_threads = 1; ///< that let the sheet remember
+};
+
 /// Units: mm, N, rad. `state` moves along and is always the last accepted one; `problem.state` must
 /// point to it. Source: step size steered by iteration count and by the turning of the sheet,
 /// predictor in predictor.hpp. Fails: see the report.
 [[nodiscard]] PathReport follow_path(
-    SheetSystem& system,
-    LinearSolver& solver,
+    const Balancer& balancer,
     Problem& problem,
     shell::SheetState& state,
     const Path& path,
     const PathLimits& limits,
-    int n_threads,
     const std::stop_token& stop
 );
 
@@ -74,12 +79,10 @@ struct Path {
 /// the state stays as it was when it can't be balanced. Units, source: as follow_path().
 /// Fails: never.
 void settle(
-    SheetSystem& system,
-    LinearSolver& solver,
+    const Balancer& balancer,
     Problem& problem,
     shell::SheetState& state,
-    const PathLimits& limits,
-    int n_threads,
+    const NewtonLimits& limits,
     PathReport& report
 );
 

@@ -185,21 +185,12 @@ StepReport bend_down(
     equilibrium::PathLimits limits;
     limits.first_step = 0.0005; // a hard first touch costs twenty iterations, a soft one a few
     limits.newton.tolerance = tolerance_on_the_way;
-    equilibrium::PathReport report = equilibrium::follow_path(
-        *piece.system,
-        *piece.solver,
-        problem,
-        piece.state,
-        path,
-        limits,
-        piece.n_threads,
-        monitor.stop
-    );
+    const equilibrium::Balancer balancer{*piece.system, *piece.solver, piece.n_threads};
+    equilibrium::PathReport report =
+        equilibrium::follow_path(balancer, problem, piece.state, path, limits, monitor.stop);
     if (report.end == equilibrium::PathEnd::done) {
         limits.newton.tolerance = equilibrium::NewtonLimits{}.tolerance;
-        equilibrium::settle(
-            *piece.system, *piece.solver, problem, piece.state, limits, piece.n_threads, report
-        );
+        equilibrium::settle(balancer, problem, piece.state, limits.newton, report);
     }
     problem.half_thickness = shell::half_thickness(piece.model, piece.state);
     piece.held_by = holding_forces(piece, problem, symmetry);

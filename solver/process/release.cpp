@@ -53,20 +53,11 @@ StepReport release(
     limits.first_step = choice.largest_step;
     limits.largest_step = choice.largest_step;
     limits.newton.largest_turn = 0.5;
-    equilibrium::PathReport report = equilibrium::follow_path(
-        *piece.system,
-        *piece.solver,
-        problem,
-        piece.state,
-        path,
-        limits,
-        piece.n_threads,
-        monitor.stop
-    );
+    const equilibrium::Balancer balancer{*piece.system, *piece.solver, piece.n_threads};
+    equilibrium::PathReport report =
+        equilibrium::follow_path(balancer, problem, piece.state, path, limits, monitor.stop);
     if (report.end == equilibrium::PathEnd::done) {
-        equilibrium::settle(
-            *piece.system, *piece.solver, problem, piece.state, limits, piece.n_threads, report
-        );
+        equilibrium::settle(balancer, problem, piece.state, limits.newton, report);
     }
     piece.held_by = equilibrium::DeadLoads::none(piece.model.n_nodes());
     return report_of(report, driven_angle(piece), 0);

@@ -126,7 +126,7 @@ public:
             now.loads.add(full, from + (to - from) * share);
         };
         path.on_accepted = on_accepted;
-        return equilibrium::follow_path(system, solver, problem, state, path, limits, 1, stop);
+        return equilibrium::follow_path({system, solver, 1}, problem, state, path, limits, stop);
     }
 
     /// Balances the present state with its fixed degrees of freedom held where they are; the sheet
