@@ -159,17 +159,14 @@ std::string with_capital(std::string text) {
     return text;
 }
 
-bool is_sharp_bend(double bend_strain) {
-    return findings::radius_over_thickness_of(bend_strain) < 0.05; // 0.0 when rounded
-}
-
 /// The bend radius that stretches the outer fibre so much, in thicknesses.
 std::string radius_words(double bend_strain) {
     const double radius = findings::radius_over_thickness_of(bend_strain);
     if (!std::isfinite(radius)) {
         return "flat";
     }
-    return is_sharp_bend(bend_strain) ? "sharp bend" : "radius " + shown_number(radius, 1) + " t";
+    return findings::is_sharp_bend(bend_strain) ? "sharp bend"
+                                                : "radius " + shown_number(radius, 1) + " t";
 }
 
 /// A stretch in per cent; in the bend, the radius beside it as bend tables give it.
@@ -183,8 +180,7 @@ std::string allowed_cell(const findings::LimitUse& limit) {
     if (!limit.is_needed) {
         return "not needed";
     }
-    // The 100 % that a radius of nothing comes to is arithmetic, not a strain that any sheet bears.
-    if (limit.allowed && limit.place != "free edge" && is_sharp_bend(*limit.allowed)) {
+    if (limit.allowed && limit.place != "free edge" && findings::is_sharp_bend(*limit.allowed)) {
         return "sharp bend<br><small>table: radius 0 t</small>";
     }
     return limit.allowed ? limit_cell(limit, *limit.allowed) : "not known";

@@ -1,5 +1,7 @@
 #include "solver/equilibrium/newton.hpp"
 
+#include "solver/equilibrium/energy_slope.hpp"
+
 #include <algorithm>
 #include <chrono>
 #include <cmath>
@@ -49,18 +51,6 @@ double slope_along(const Eigen::VectorXd& step, const Balance& balance) {
     return step.dot(balance.residual);
 }
 
-struct Place {
-    double share = 0;
-    double slope = 0;
-};
-
-// Where the slope would vanish between two places on the step, kept off both ends.
-double between(const Place& low, const Place& high) {
-    constexpr double margin = 0.1;
-    const double part = -low.slope / (high.slope - low.slope);
-    return low.share + (high.share - low.share) * std::clamp(part, margin, 1 - margin);
-}
-
 // Shortens the step until the energy's slope has come down to a part of what it was; where the
 // tangent is indefinite and the step does not lead down, until the residual falls. The best one
 // tried is returned when neither is reached.
@@ -75,8 +65,8 @@ Candidate search_along(
     const double slope_before = slope_along(step, before);
     const bool leads_down = slope_before < 0;
     const double share_most = allowed_share(step, limits);
-    Place low{0, slope_before};
-    Place high{share_most, -slope_before};
+    SlopeAt low{0, slope_before};
+    SlopeAt high{share_most, -slope_before};
     double share = share_most;
     Candidate best;
     double best_measure = std::numeric_limits<double>::infinity();
@@ -105,7 +95,7 @@ Candidate search_along(
             continue;
         }
         (slope < 0 ? low : high) = {share, slope};
-        share = between(low, high);
+        share = level_between(low, high);
     }
     return best;
 }

@@ -1,5 +1,7 @@
 #include "solver/equilibrium/predictor.hpp"
 
+#include "solver/equilibrium/energy_slope.hpp"
+
 #include <Eigen/Geometry>
 
 #include <algorithm>
@@ -83,29 +85,25 @@ public:
         }
     }
     [[nodiscard]] bool is_pushed_at_last() const { return pushed_.share == 1; }
-    [[nodiscard]] bool is_even(double enough) const { return std::abs(best_slope_) <= enough; }
+    [[nodiscard]] bool is_even(double enough) const {
+        return std::isfinite(best_slope_) && std::abs(best_slope_) <= enough;
+    }
     [[nodiscard]] double slope_past() const { return past_.slope; }
     [[nodiscard]] double next_place(double step_back) const {
         if (pushed_.slope == 0 || !std::isfinite(past_.slope)) {
             return std::max(0.5 * past_.share, past_.share - step_back);
         }
-        constexpr double margin = 0.1; // off both ends
-        const double part = -pushed_.slope / (past_.slope - pushed_.slope);
-        return pushed_.share + (past_.share - pushed_.share) * std::clamp(part, margin, 1 - margin);
+        return level_between(pushed_, past_);
     }
     [[nodiscard]] const Shape& best() const { return best_; }
 
 private:
-    struct Place {
-        double share = 0;
-        double slope = 0;
-    };
     SheetSystem& system_;
     const Problem& problem_;
     const Shape& from_;
     const Eigen::VectorXd& change_;
-    Place pushed_; // the tools still push
-    Place past_{1, 0}; // the sheet has gone too far
+    SlopeAt pushed_; // the tools still push
+    SlopeAt past_{1, 0}; // the sheet has gone too far
     double best_slope_ = std::numeric_limits<double>::infinity();
     Shape best_ = from_;
 };
@@ -142,7 +140,7 @@ void carry_on(
         part.look_at(part.next_place(step_back));
         step_back *= 2;
     }
-    shape = Shape(part.best());
+    shape = part.best();
 }
 
 } // namespace flangewright::equilibrium

@@ -106,7 +106,7 @@ Balance SheetSystem::balance(const Problem& problem, const Shape& shape, bool wi
     return balance;
 }
 
-// Fixed degrees of freedom keep their row and column, with nothing but a one on the diagonal.
+// Fixed degrees of freedom keep row and column, so that the pattern, analysed once, stays.
 void SheetSystem::hold_fixed(const std::vector<bool>& is_fixed) {
     for (int column = 0; column < pattern_.n_dof; ++column) {
         const auto at = static_cast<std::size_t>(column);

@@ -134,14 +134,13 @@ std::string reached_in_words(const LimitUse& use) {
     return fmt::format("The {} stretches by {:.1f} %", use.place, 100 * use.reached);
 }
 
-/// "sharp bend" or "radius of 1.5 t", with the stretch it means.
+/// "sharp bend", or "radius of 1.5 t" with the stretch it means.
 std::string allowed_bend_in_words(double allowed) {
-    const double radius = radius_over_thickness_of(allowed);
-    return radius < smallest_told_radius
-        ? fmt::format("a sharp bend, which stretches it by {:.0f} %", 100 * allowed)
+    return is_sharp_bend(allowed)
+        ? "a sharp bend, radius 0"
         : fmt::format(
             "a radius of {:.1f} times the thickness, which stretches it by {:.1f} %",
-            radius,
+            radius_over_thickness_of(allowed),
             100 * allowed
         );
 }
@@ -205,6 +204,10 @@ std::string because(const job::Job& job, const Verdict& verdict, const LimitUse&
 double radius_over_thickness_of(double bend_strain) {
     return bend_strain > 0 ? std::max(0.0, 0.5 * (1 / bend_strain - 1))
                            : std::numeric_limits<double>::infinity();
+}
+
+bool is_sharp_bend(double bend_strain) {
+    return radius_over_thickness_of(bend_strain) < smallest_told_radius;
 }
 
 std::optional<double>

@@ -23,6 +23,11 @@ allowed_bend_strain(std::span<const material::BendLimit> limits, double thicknes
 /// Fails: never.
 [[nodiscard]] double radius_over_thickness_of(double bend_strain);
 
+/// Whether the bend table's radius is nothing when told with one decimal. The stretch that goes
+/// with it, up to 100 %, is arithmetic, no strain that any sheet bears: it is not told.
+/// Units: strain in -. Source: derived here from the row above. Fails: never.
+[[nodiscard]] bool is_sharp_bend(double bend_strain);
+
 /// Judges the worst of all steps. Limits: the free edge's stretch against the uniform elongation,
 /// and the bend's outer fibre (from the nose radius or as computed, whichever is larger) against
 /// the bend table. `splits` above a share of 1; else `unknown` when a needed limit is unknown; else

@@ -1,6 +1,7 @@
 #include "io/case_file/case_file.hpp"
 #include "io/units/angle.hpp"
 #include "tests/io/case_file/case_text.hpp"
+#include "tests/support/trial_folder.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -319,18 +320,13 @@ TEST(CaseFile, RefusesHardeningThatItsLawCantTake) {
 
 class CaseFileOnDisk : public ::testing::Test {
 protected:
-    CaseFileOnDisk() {
-        std::string pattern = (std::filesystem::temp_directory_path() / "case-XXXXXX").string();
-        folder_ = mkdtemp(pattern.data());
-    }
-    ~CaseFileOnDisk() override { std::filesystem::remove_all(folder_); }
-
     std::filesystem::path write(const std::string& text) {
         const std::filesystem::path path = folder_ / "case.toml";
         std::ofstream(path) << text;
         return path;
     }
-    std::filesystem::path folder_;
+    support::TrialFolder trial_;
+    std::filesystem::path folder_ = trial_.path();
 };
 
 TEST_F(CaseFileOnDisk, IsReadFromItsPath) {

@@ -1,9 +1,10 @@
 // A folder of its own for a test, gone afterwards.
 #pragma once
 
+#include "tests/support/trial_folder.hpp"
+
 #include <gtest/gtest.h>
 
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -13,12 +14,6 @@ namespace flangewright::command_line {
 
 class WithFolder : public ::testing::Test {
 protected:
-    WithFolder() {
-        std::string pattern = (std::filesystem::temp_directory_path() / "fw-XXXXXX").string();
-        folder_ = mkdtemp(pattern.data());
-    }
-    ~WithFolder() override { std::filesystem::remove_all(folder_); }
-
     std::filesystem::path write(const std::string& name, const std::string& text) {
         std::ofstream(folder_ / name) << text;
         return folder_ / name;
@@ -29,7 +24,8 @@ protected:
         return text.str();
     }
 
-    std::filesystem::path folder_;
+    support::TrialFolder trial_;
+    std::filesystem::path folder_ = trial_.path();
 };
 
 } // namespace flangewright::command_line

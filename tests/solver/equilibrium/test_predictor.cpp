@@ -38,9 +38,10 @@ TEST(Predictor, CarriesARigidTurnOnWithoutStretch) {
     carry_on(strip.trial.system, strip.trial.problem, strip.shape, last, 0.2);
     const Increment next = turned(strip.trial.state, 2 * angle, 0.2);
     const Eigen::Matrix3Xd wanted = strip.trial.state.positions + next.moves;
-    // The move goes along the chord of the turn: its length is short by angle^2 / 8 of itself.
-    const double chord_error = 10 * 2 * angle * angle * angle;
-    EXPECT_LT((strip.shape.positions - wanted).cwiseAbs().maxCoeff(), chord_error);
+    // Two chords of the last turn are longer than the one chord of a turn twice as large.
+    const double chord_error = 10 * (4 * std::sin(angle / 2) - 2 * std::sin(angle));
+    constexpr double rounding = 1e-12;
+    EXPECT_LT((strip.shape.positions - wanted).cwiseAbs().maxCoeff(), chord_error + rounding);
     EXPECT_NEAR(strip.shape.directors(0, 0), std::sin(3 * angle), 1e-12);
 }
 
@@ -111,6 +112,19 @@ TEST(Predictor, StopsWhereTheToolStopsPushing) {
         strip.add_table(height);
         EXPECT_NEAR(strip.carried_to(), height, bracketed) << height;
     }
+}
+
+// Carried all the way the strip would have no length left, which nothing can balance.
+TEST(Predictor, LooksNearerWhereTheWholeWayCannotBeBalanced) {
+    LiftedStrip strip;
+    strip.add_table(-1); // out of reach, but there
+    Increment last;
+    last.moves = -strip.trial.state.positions;
+    last.turns = Eigen::Matrix3Xd::Zero(3, last.moves.cols());
+    last.share = 1;
+    carry_on(strip.trial.system, strip.trial.problem, strip.shape, last, 1);
+    EXPECT_GT(strip.shape.positions.row(0).maxCoeff(), 0.1);
+    EXPECT_LT(strip.shape.positions.row(0).maxCoeff(), 9.9);
 }
 
 } // namespace
