@@ -121,6 +121,7 @@ job::Job job_of(const ReadCase& parts) {
     job.block.nose_radius = *parts.block.nose_radius;
     job.block.wall_angle = *parts.block.wall_angle;
     job.block.backing_setback = *parts.block.backing_setback;
+    job.block.friction = *parts.block.friction;
     job.drive = drive_of(parts);
     if (parts.blank.flange_depth) {
         job.blank.flange_depth = *parts.blank.flange_depth;

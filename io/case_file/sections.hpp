@@ -42,6 +42,7 @@ struct BlockSection {
     std::optional<double> nose_radius;
     std::optional<double> wall_angle;
     std::optional<double> backing_setback;
+    std::optional<double> friction;
 };
 [[nodiscard]] BlockSection read_block(key_file::TableReader& table);
 

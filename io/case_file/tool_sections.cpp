@@ -29,17 +29,6 @@ std::optional<double> value_or(TableReader& table, const ValueRule& rule, double
     return table.has(rule.key) ? table.value(rule) : std::optional(when_absent);
 }
 
-void read_friction(TableReader& table) {
-    table.value(
-        {.key = "friction",
-         .lowest = 0,
-         .highest = 0,
-         .reason = "this version computes without friction",
-         .remedy = "write 0 or delete it; expect more springback and force with dry tools",
-         .need = Need::optional}
-    );
-}
-
 } // namespace
 
 BlockSection read_block(TableReader& table) {
@@ -68,7 +57,17 @@ BlockSection read_block(TableReader& table) {
          .need = Need::optional},
         0
     );
-    read_friction(table);
+    block.friction = value_or(
+        table,
+        {.key = "friction",
+         .lowest = 0,
+         .highest = 0.5,
+         .reason = "the share of the push that resists sliding on block and drive",
+         .remedy = "write about 0.1 for waxed or oiled sheet, 0.15 to 0.2 for dry sheet (common "
+                   "practice, no source)",
+         .need = Need::optional},
+        0
+    );
     table.finish();
     return block;
 }

@@ -218,14 +218,26 @@ void pass(Archive& file, equilibrium::PathReport& report) {
 }
 
 template <typename Archive>
+void pass(Archive& file, equilibrium::FrictionMemory& memory) {
+    auto& [slip, normal, limit, placement] = memory;
+    pass(file, slip);
+    pass(file, normal);
+    pass(file, limit);
+    file.number(placement.turn);
+    file.number(placement.shift[0]);
+    file.number(placement.shift[1]);
+}
+
+template <typename Archive>
 void pass(Archive& file, equilibrium::PathMemory& path) {
-    auto& [report, step, last] = path;
+    auto& [report, step, last, friction] = path;
     auto& [moves, turns, share] = last;
     pass(file, report);
     file.number(step);
     pass(file, moves);
     pass(file, turns);
     file.number(share);
+    pass_all(file, friction, 6 * word);
 }
 
 template <typename Archive>

@@ -10,14 +10,15 @@ namespace {
 // One try at an increment: balance, then let the sheet remember. The state changes only on success.
 NewtonReport try_increment(
     const Balancer& balancer,
-    const Problem& problem,
+    Problem& problem,
     Shape& shape,
     shell::SheetState& state,
     const NewtonLimits& limits,
     const std::stop_token& stop
 ) {
-    NewtonReport report =
-        find_equilibrium(balancer.system, balancer.solver, problem, shape, limits, stop);
+    NewtonReport report = find_equilibrium_with_friction(
+        balancer.system, balancer.solver, problem, shape, limits, stop
+    );
     if (report.end != NewtonEnd::converged) {
         return report;
     }
@@ -29,7 +30,32 @@ NewtonReport try_increment(
         return report;
     }
     state = std::move(next);
+    remember_friction(problem, shape);
     return report;
+}
+
+// The shape an increment begins with, friction ready for it.
+Shape begin_increment(Problem& problem, const shell::SheetState& state) {
+    problem.half_thickness = shell::half_thickness(*problem.model, state);
+    Shape shape = shape_of(state, problem.node_axes);
+    begin_friction(problem, shape);
+    return shape;
+}
+
+// Tools back to where the sheet is.
+void go_back(
+    Problem& problem, const shell::SheetState& state, const Path& path, double share_done
+) {
+    path.set(problem, share_done);
+    begin_friction(problem, shape_of(state, problem.node_axes));
+}
+
+std::vector<FrictionMemory> friction_memory(const Problem& problem) {
+    std::vector<FrictionMemory> memory;
+    for (const ToolFriction& friction : problem.friction) {
+        memory.push_back(friction.memory);
+    }
+    return memory;
 }
 
 double next_step(
@@ -60,15 +86,20 @@ PathReport follow_path(
 ) {
     constexpr double cut = 0.35;
     constexpr double end_of_path = 1 - 1e-12;
-    PathMemory now = path.begin_from.value_or(PathMemory{{}, limits.first_step, {}});
+    PathMemory now = path.begin_from.value_or(PathMemory{{}, limits.first_step, {}, {}});
+    path.set(problem, now.report.share_done);
+    prepare_friction(problem);
+    for (std::size_t tool = 0; tool < std::min(now.friction.size(), problem.friction.size());
+         ++tool) {
+        problem.friction[tool].memory = now.friction[tool];
+    }
     PathReport& report = now.report;
     Increment& last = now.last;
     double& step = now.step;
     while (report.share_done < end_of_path) {
         step = std::min(step, 1 - report.share_done);
         path.set(problem, report.share_done + step);
-        problem.half_thickness = shell::half_thickness(*problem.model, state);
-        Shape shape = shape_of(state, problem.node_axes);
+        Shape shape = begin_increment(problem, state);
         if (last.share > 0) {
             carry_on(balancer.system, problem, shape, last, step);
         }
@@ -77,7 +108,7 @@ PathReport follow_path(
             try_increment(balancer, problem, shape, state, limits.newton, stop);
         report.n_iterations += newton.n_iterations;
         if (newton.end == NewtonEnd::stop_requested) {
-            path.set(problem, report.share_done);
+            go_back(problem, state, path, report.share_done);
             report.end = PathEnd::stop_requested;
             return report;
         }
@@ -85,7 +116,7 @@ PathReport follow_path(
             ++report.n_cutbacks;
             step *= cut;
             if (step < limits.smallest_step) {
-                path.set(problem, report.share_done); // tools back to where the sheet is
+                go_back(problem, state, path, report.share_done);
                 report.end = PathEnd::no_equilibrium;
                 return report;
             }
@@ -102,6 +133,7 @@ PathReport follow_path(
             return report;
         }
         if (path.on_memory && report.share_done < end_of_path) {
+            now.friction = friction_memory(problem);
             path.on_memory(now);
         }
     }
@@ -118,8 +150,7 @@ void settle(
 ) {
     constexpr int n_rounds = 2; // the second one takes up what the first one's thinning changed
     for (int round = 0; round < n_rounds; ++round) {
-        problem.half_thickness = shell::half_thickness(*problem.model, state);
-        Shape shape = shape_of(state, problem.node_axes);
+        Shape shape = begin_increment(problem, state);
         const NewtonReport newton = try_increment(balancer, problem, shape, state, limits, {});
         report.n_iterations += newton.n_iterations;
         if (newton.end == NewtonEnd::converged) {

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "mesh/base/progress.hpp"
-#include "solver/equilibrium/newton.hpp"
+#include "solver/equilibrium/friction_rounds.hpp"
 #include "solver/equilibrium/predictor.hpp"
 
 #include <functional>
@@ -40,6 +40,7 @@ struct PathMemory {
     PathReport report;
     double step = 0; ///< share to try next
     Increment last;
+    std::vector<FrictionMemory> friction; ///< per tool; empty without friction
 };
 
 /// The path itself.

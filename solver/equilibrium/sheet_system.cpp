@@ -30,13 +30,21 @@ private:
     std::chrono::steady_clock::time_point begin_ = std::chrono::steady_clock::now();
 };
 
-tooling::ContactNode contact_node(const Problem& problem, const Shape& shape, int node) {
-    return {
-        shape.positions.col(node),
-        shape.directors.col(node),
-        problem.half_thickness[node],
-        problem.model->node_area[node],
-    };
+// Contact and friction together.
+tooling::ContactReading read_tool(
+    const Problem& problem, std::size_t tool, const tooling::ContactNode& node, std::size_t index
+) {
+    const tooling::SweptContact& contact = problem.contacts[tool];
+    tooling::ContactReading reading = tooling::read_contact(contact, node);
+    if (!problem.friction.empty() && problem.friction[tool].nodes[index].limit > 0) {
+        const tooling::FrictionReading friction = tooling::read_friction(
+            problem.friction[tool].nodes[index], tooling::touching_point(contact, node)
+        );
+        reading.is_touching = true;
+        reading.gradient += friction.gradient;
+        reading.stiffness += friction.stiffness;
+    }
+    return reading;
 }
 
 shell::QuadBases gather_bases(
@@ -186,10 +194,12 @@ void SheetSystem::add_contact(
     const Problem& problem, const Shape& shape, bool with_stiffness, Balance& balance
 ) {
     const Stopwatch watch(clock_.contact);
-    for (const tooling::SweptContact& contact : problem.contacts) {
-        for (const int node : contact.nodes) {
+    for (std::size_t tool = 0; tool < problem.contacts.size(); ++tool) {
+        const std::vector<int>& nodes = problem.contacts[tool].nodes;
+        for (std::size_t i = 0; i < nodes.size(); ++i) {
+            const int node = nodes[i];
             const tooling::ContactReading reading =
-                tooling::read_contact(contact, contact_node(problem, shape, node));
+                read_tool(problem, tool, contact_node(problem, shape, node), i);
             if (!reading.is_touching) {
                 continue;
             }
@@ -279,12 +289,23 @@ void move_shape(
     }
 }
 
+tooling::ContactNode contact_node(const Problem& problem, const Shape& shape, int node) {
+    return {
+        shape.positions.col(node),
+        shape.directors.col(node),
+        problem.half_thickness[node],
+        problem.model->node_area[node],
+    };
+}
+
 DeadLoads tool_forces(const Problem& problem, const Shape& shape) {
     DeadLoads loads = DeadLoads::none(problem.model->n_nodes());
-    for (const tooling::SweptContact& contact : problem.contacts) {
-        for (const int node : contact.nodes) {
+    for (std::size_t tool = 0; tool < problem.contacts.size(); ++tool) {
+        const std::vector<int>& nodes = problem.contacts[tool].nodes;
+        for (std::size_t i = 0; i < nodes.size(); ++i) {
+            const int node = nodes[i];
             const tooling::ContactReading reading =
-                tooling::read_contact(contact, contact_node(problem, shape, node));
+                read_tool(problem, tool, contact_node(problem, shape, node), i);
             loads.on_positions.col(node) -= reading.gradient;
             loads.on_directors.col(node) -= reading.offset * reading.gradient;
         }

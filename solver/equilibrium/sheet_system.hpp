@@ -4,6 +4,7 @@
 
 #include "solver/equilibrium/sparse_pattern.hpp"
 #include "solver/shell/shell_model.hpp"
+#include "solver/tooling/friction.hpp"
 #include "solver/tooling/swept_contact.hpp"
 
 #include <vector>
@@ -28,12 +29,27 @@ struct DeadLoads {
     void add(const DeadLoads& other, double factor);
 };
 
+/// What friction at one tool keeps from increment to increment, per node of the mesh.
+struct FrictionMemory {
+    Eigen::Matrix3Xd slip; ///< give of sticking, mm
+    Eigen::Matrix3Xd normal; ///< off the tool
+    Eigen::VectorXd limit; ///< force at which it slides, N
+    tooling::Placement placement; ///< of the tool then
+};
+
+/// Friction at one tool: what it keeps, and where its nodes stick in this increment.
+struct ToolFriction {
+    FrictionMemory memory;
+    std::vector<tooling::Sticking> nodes; ///< as those of the contact
+};
+
 /// What is solved: fixed for one increment.
 struct Problem {
     const shell::ShellModel* model = nullptr;
     const shell::SheetState* state = nullptr; ///< memory at the increment's start
     std::vector<Eigen::Matrix3d> node_axes; ///< columns: directions of the displacements
     std::vector<tooling::SweptContact> contacts;
+    std::vector<ToolFriction> friction; ///< one per contact, or none at all
     DeadLoads loads;
     Eigen::Matrix3Xd anchors; ///< places the nodes are drawn back to, mm
     double anchor_stiffness = 0; ///< of these springs per area, MPa/mm; 0: none
@@ -100,6 +116,10 @@ void move_shape(
 
 /// What the tools do to the sheet in this shape, as dead loads. Source: none needed. Fails: never.
 [[nodiscard]] DeadLoads tool_forces(const Problem& problem, const Shape& shape);
+
+/// The sheet at a node as contact sees it. Source: none needed. Fails: never.
+[[nodiscard]] tooling::ContactNode
+contact_node(const Problem& problem, const Shape& shape, int node);
 
 /// Deepest overlap of sheet and tools, mm, >= 0. Source: none needed. Fails: never.
 [[nodiscard]] double deepest_penetration(const Problem& problem, const Shape& shape);

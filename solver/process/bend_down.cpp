@@ -82,6 +82,8 @@ make_contacts(const Workpiece& piece, const MovingTool& tool, const ContactChoic
     const job::Job& job = piece.job;
     const double stiffness =
         contact.stiffness_factor * job.sheet.material.youngs_modulus / job.sheet.thickness;
+    const double stick =
+        contact.stick_factor * job.sheet.material.youngs_modulus / job.sheet.thickness;
     std::vector<int> unclamped;
     std::vector<int> flange;
     for (int node = 0; node < piece.mesh.n_nodes(); ++node) {
@@ -99,8 +101,16 @@ make_contacts(const Workpiece& piece, const MovingTool& tool, const ContactChoic
             {stiffness, contact.ramp},
             tooling::Face::block,
             unclamped,
+            job.block.friction,
+            stick,
         },
-        {job.blank.line, tool.surface, {stiffness, tool.ramp}, tooling::Face::outer, flange},
+        {job.blank.line,
+         tool.surface,
+         {stiffness, tool.ramp},
+         tooling::Face::outer,
+         flange,
+         job.block.friction,
+         stick},
     };
 }
 

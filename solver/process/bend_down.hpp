@@ -13,6 +13,7 @@ struct ContactChoice {
     double stiffness_factor =
         1; ///< over E / t, about the sheet's own stiffness through its thickness
     double ramp = 0.01; ///< over which contact starts softly
+    double stick_factor = 0.1; ///< stiffness of sticking over E / t: about 2 microns of give
     double flat_ramp = 0.05; ///< same for the leaf, which meets the flange all at once
 };
 

@@ -30,8 +30,13 @@ bool fits(const Frame& frame, const Workpiece& piece) {
 
 bool fits(const StepUnderWay& step, const Workpiece& piece) {
     const Eigen::Index n_nodes = piece.model.n_nodes();
+    const auto fits_mesh = [n_nodes](const equilibrium::FrictionMemory& memory) {
+        return memory.slip.cols() == n_nodes && memory.normal.cols() == n_nodes
+            && memory.limit.size() == n_nodes;
+    };
     return fits(step.sheet, piece) && step.path.last.moves.cols() == n_nodes
-        && step.path.last.turns.cols() == n_nodes;
+        && step.path.last.turns.cols() == n_nodes
+        && std::ranges::all_of(step.path.friction, fits_mesh);
 }
 
 bool fits(const equilibrium::DeadLoads& loads, const Workpiece& piece) {

@@ -2,10 +2,22 @@
 
 namespace flangewright::tooling {
 
+namespace {
+
+double offset_of(const SweptContact& contact, const ContactNode& node) {
+    return contact.face == Face::block ? -node.half_thickness : node.half_thickness;
+}
+
+} // namespace
+
+Eigen::Vector3d touching_point(const SweptContact& contact, const ContactNode& node) {
+    return node.position + offset_of(contact, node) * node.director;
+}
+
 ContactReading read_contact(const SweptContact& contact, const ContactNode& node) {
     ContactReading reading;
-    reading.offset = contact.face == Face::block ? -node.half_thickness : node.half_thickness;
-    const Eigen::Vector3d point = node.position + reading.offset * node.director;
+    reading.offset = offset_of(contact, node);
+    const Eigen::Vector3d point = touching_point(contact, node);
     const outline::LinePosition at = contact.line.locate(point);
     const SurfaceReading surface = contact.surface->at({at.distance, point.z()});
     reading.gap = surface.distance;
@@ -17,7 +29,9 @@ ContactReading read_contact(const SweptContact& contact, const ContactNode& node
     const outline::LineFrame frame = contact.line.frame(at.station);
     const Eigen::Vector3d up(0, 0, 1);
     const Eigen::Vector3d normal = surface.normal[0] * frame.outward + surface.normal[1] * up;
-    reading.gradient = -node.area * pressure.pressure * normal;
+    reading.normal = normal;
+    reading.push = node.area * pressure.pressure;
+    reading.gradient = -reading.push * normal;
 
     Eigen::Matrix<double, 3, 2> plane;
     plane << frame.outward, up;

@@ -20,6 +20,8 @@ struct SweptContact {
     ContactLaw law;
     Face face = Face::block;
     std::vector<int> nodes;
+    double friction = 0; ///< Coulomb coefficient
+    double stick_stiffness = 0; ///< of sticking, MPa/mm
 };
 
 /// The sheet at one node. mm.
@@ -36,9 +38,14 @@ struct ContactReading {
     double gap = 0; ///< mm, negative: overlap
     double offset = 0; ///< signed distance of the face along the director, mm
     bool is_touching = false;
+    Eigen::Vector3d normal = Eigen::Vector3d::Zero(); ///< off the tool; only when touching
+    double push = 0; ///< of the tool along the normal, N
     Eigen::Vector3d gradient = Eigen::Vector3d::Zero(); ///< N; minus the force on the sheet
     Eigen::Matrix3d stiffness = Eigen::Matrix3d::Zero(); ///< N/mm
 };
+
+/// Where the sheet touches, or would. Units: mm. Shape: 3. Source: none needed. Fails: never.
+[[nodiscard]] Eigen::Vector3d touching_point(const SweptContact& contact, const ContactNode& node);
 
 /// Units: mm, N. Shape: 3. Source: distance function of a swept profile, derived here
 /// (docs/theory.md, "Contact"). Fails: never.

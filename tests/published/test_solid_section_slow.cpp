@@ -46,8 +46,8 @@ const support::ReferenceTable& solid() {
     return table;
 }
 
-SolidFigures run(SolidCase of, double clearance) {
-    return support::run_solid_case(of, {.clearance = clearance});
+SolidFigures run(SolidCase of, double clearance, double friction = 0) {
+    return support::run_solid_case(of, {.clearance = clearance, .friction = friction});
 }
 
 class SolidSection : public testing::Test {
@@ -123,6 +123,32 @@ TEST_F(SolidSection, LooseRingStretchesAndSpringsBackAsTheSolid) {
     EXPECT_NEAR(found.angle_held, solid().of("A2_loose", "angle_held"), angle_held_band);
     expect_springback(found, "A2_loose", springback_band_a2);
     expect_edge(found, "A2_loose");
+}
+
+// What friction adds is judged, not the sum: the straight flange stands above the solid without it.
+// The solid's web is also rubbed by the backing, ours is not.
+TEST_F(SolidSection, FrictionAddsToSpringbackAsInTheSolid) {
+    constexpr double band = 0.1; // deg; the solid's own springback is uncertain by twice that
+    for (const auto& [of, row] :
+         {std::pair(SolidCase::s1, "S1_loose"), std::pair(SolidCase::a2, "A2_loose")}) {
+        const SolidFigures without = run(of, loose);
+        const SolidFigures with = run(of, loose, 0.15);
+        const std::string rubbed = std::string(row) + "_mu";
+        record(with, rubbed);
+        expect_done(with);
+        EXPECT_NEAR(with.angle_held, solid().of(rubbed, "angle_held"), angle_held_band);
+        support::compare(
+            figure_of(rubbed).of(
+                "springback that friction 0.15 adds, deg",
+                with.springback - without.springback,
+                solid().of(rubbed, "springback") - solid().of(row, "springback")
+            ),
+            {.width = band, .is_absolute = true}
+        );
+        if (of == SolidCase::a2) {
+            expect_edge(with, rubbed);
+        }
+    }
 }
 
 TEST_F(SolidSection, TightRingStretchesAndSpringsBackAsTheSolid) {

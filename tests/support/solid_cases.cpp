@@ -70,9 +70,9 @@ process::Fineness solid_fineness(SolidCase of, int n_round_nose, int n_layers) {
 }
 
 SolidFigures run_solid_case(SolidCase of, const SolidRun& run) {
-    auto made = process::make_workpiece(
-        solid_job(of, run.clearance), solid_fineness(of, run.n_round_nose, run.n_layers), 1
-    );
+    job::Job job = solid_job(of, run.clearance);
+    job.block.friction = run.friction;
+    auto made = process::make_workpiece(job, solid_fineness(of, run.n_round_nose, run.n_layers), 1);
     check(made.has_value(), "a section of the solid model can be meshed");
     process::Workpiece& piece = *made;
     SolidFigures figures;

@@ -19,6 +19,7 @@ struct SolidRun {
     int n_round_nose = 16;
     int n_layers = 16;
     double stiffness_factor = 1; ///< of the contact
+    double friction = 0; ///< on block and wiper
     bool is_released = true;
 };
 

@@ -10,4 +10,9 @@ SurfaceReading Leaf::at(const SectionPoint& point) const {
     return flat_reading(point, foot, -outward);
 }
 
+Placement Leaf::placement() const {
+    // Turned about the nose's centre (0, -r) instead of the origin.
+    return {angle_, nose_radius_ * Eigen::Vector2d(std::sin(angle_), std::cos(angle_) - 1)};
+}
+
 } // namespace flangewright::tooling

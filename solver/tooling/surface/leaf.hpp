@@ -12,6 +12,7 @@ public:
     /// Source: plane geometry.
     Leaf(double nose_radius, double reach) : nose_radius_(nose_radius), reach_(reach) {}
     [[nodiscard]] SurfaceReading at(const SectionPoint& point) const override;
+    [[nodiscard]] Placement placement() const override;
 
     /// Turned through from lying flat on the sheet, rad.
     void set_angle(double angle) { angle_ = angle; }

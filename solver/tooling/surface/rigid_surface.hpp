@@ -17,6 +17,13 @@ struct SurfaceReading {
         Eigen::Matrix2d::Zero(); ///< second derivative of the distance, 1/mm
 };
 
+/// Where a tool stands in its section: turned about the origin from the height's axis toward the
+/// flange, then shifted. rad, mm.
+struct Placement {
+    double turn = 0;
+    Eigen::Vector2d shift = Eigen::Vector2d::Zero();
+};
+
 /// One rigid tool shape; swept along the bend line by the contact.
 class RigidSurface {
 public:
@@ -24,6 +31,9 @@ public:
     /// Units: mm. Shape: 2. Source: plane geometry, derived here (docs/theory.md, "Tools").
     /// Fails: never; on the skeleton of a tool the reading of one side is given.
     [[nodiscard]] virtual SurfaceReading at(const SectionPoint& point) const = 0;
+    /// Where the tool stands now; tools that never move keep the default. Units: rad, mm.
+    /// Source: plane geometry. Fails: never.
+    [[nodiscard]] virtual Placement placement() const { return {}; }
 };
 
 /// Distance to a circular arc's convex side. Units: mm. Shape: 2. Source: plane geometry. Fails:

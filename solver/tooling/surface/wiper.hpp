@@ -12,6 +12,9 @@ public:
     /// Source: plane geometry.
     Wiper(double face, double corner_radius) : face_(face), corner_radius_(corner_radius) {}
     [[nodiscard]] SurfaceReading at(const SectionPoint& point) const override;
+    [[nodiscard]] Placement placement() const override {
+        return {0, Eigen::Vector2d(0, underside_)};
+    }
 
     /// Height of the underside over the block's face; mm, falls as the tool goes down.
     void set_underside(double height) { underside_ = height; }

@@ -114,7 +114,7 @@ const std::vector<BadCase> bad_cases{
      20,
      "block.backing_setback",
      "nothing holds"},
-    {"FrictionNotZero", 21, "friction = 0.15", 21, "block.friction", "without friction"},
+    {"FrictionTooHigh", 21, "friction = 0.9", 21, "block.friction", "resists sliding"},
     {"DriveUnknown", 23, "kind = \"hammer\"", 23, "drive.kind", "wiper or leaf"},
     {"CornerOnALeaf", 23, "kind = \"leaf\"", 24, "drive.corner_radius", "delete it"},
     {"ClearanceBelowTheThickness", 25, "clearance = 0.9", 25, "drive.clearance", "squeezes"},

@@ -54,6 +54,11 @@ process::RunState run_state() {
     under_way.path.report.n_cutbacks = 3;
     under_way.path.step = 0.02;
     under_way.path.last = {Eigen::Matrix3Xd::Random(3, 5), Eigen::Matrix3Xd::Random(3, 5), 0.01};
+    under_way.path.friction = {
+        {Eigen::Matrix3Xd::Random(3, 5),
+         Eigen::Matrix3Xd::Random(3, 5),
+         Eigen::VectorXd::Random(5),
+         {0.4, {1, -2}}}};
     run.under_way = under_way;
     run.history = {frame()};
     run.spent.seconds_contact = 0.125;
@@ -75,6 +80,8 @@ TEST(StateFile, ReadsBackWhatWasWrittenToTheLastBit) {
     EXPECT_EQ(read->under_way->path.last.turns, run.under_way->path.last.turns);
     EXPECT_EQ(read->under_way->path.report.n_cutbacks, 3);
     EXPECT_EQ(read->under_way->path.step, 0.02);
+    EXPECT_EQ(read->under_way->path.friction.at(0).slip, run.under_way->path.friction.at(0).slip);
+    EXPECT_EQ(read->under_way->path.friction.at(0).placement.shift[1], -2);
     EXPECT_EQ(read->history.at(0).step, "bend-down");
     EXPECT_EQ(
         read->history.at(0).fields.across_block_face, run.history.at(0).fields.across_block_face

@@ -10,11 +10,12 @@ namespace {
 using job::EndKind;
 using outline::BendLine;
 
-job::Job quick_slice(job::DriveKind kind) {
+job::Job quick_slice(job::DriveKind kind, double friction = 0) {
     job::Job job =
         support::small_flange(BendLine::straight(1), EndKind::continues, EndKind::continues);
     job.accuracy = job::Accuracy::quick;
     job.drive.kind = kind;
+    job.block.friction = friction;
     return job;
 }
 
@@ -59,10 +60,10 @@ void expect_same(const JobResult& resumed, const JobResult& whole) {
     }
 }
 
-class TakenUpRun : public testing::TestWithParam<job::DriveKind> {};
+class TakenUpRun : public testing::TestWithParam<std::pair<job::DriveKind, double>> {};
 
 TEST_P(TakenUpRun, EndsAsTheUninterruptedOne) {
-    const job::Job job = quick_slice(GetParam());
+    const job::Job job = quick_slice(GetParam().first, GetParam().second);
     const Watched whole = watched_run(job);
     ASSERT_EQ(whole.result.reason, StopReason::done);
     ASSERT_GT(whole.states.size(), 8U);
@@ -78,7 +79,14 @@ TEST_P(TakenUpRun, EndsAsTheUninterruptedOne) {
 }
 
 INSTANTIATE_TEST_SUITE_P(
-    BothDrives, TakenUpRun, testing::Values(job::DriveKind::wiper, job::DriveKind::leaf)
+    BothDrives,
+    TakenUpRun,
+    testing::Values(
+        std::pair(job::DriveKind::wiper, 0.0),
+        std::pair(job::DriveKind::leaf, 0.0),
+        std::pair(job::DriveKind::wiper, 0.12),
+        std::pair(job::DriveKind::leaf, 0.12)
+    )
 );
 
 TEST(RunKeeper, KeepsWhereARunWasStopped) {
