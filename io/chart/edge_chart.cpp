@@ -184,7 +184,7 @@ struct Caption {
 /// All that the captions must keep clear of.
 struct Surroundings {
     const EdgeChart& chart;
-    std::array<double, 2> range;
+    std::array<double, 2> range{};
     PeakPlace peak;
 };
 

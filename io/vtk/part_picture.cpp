@@ -108,7 +108,7 @@ public:
                 chosen = node;
             }
         }
-        const Vector3d at = face(2).col(std::max<Eigen::Index>(chosen, 0));
+        Vector3d at = face(2).col(std::max<Eigen::Index>(chosen, 0));
         add_dot(at);
         return at;
     }
@@ -290,8 +290,10 @@ std::vector<Eigen::Vector2d> covered_places(
     std::vector<Eigen::Vector2d> covered;
     for (const std::array<int, 4>& quad : mesh.quads) {
         for (int k = 0; k < n_each_way * n_each_way; ++k) {
-            const double u = static_cast<double>(k % n_each_way) / (n_each_way - 1);
-            const double v = static_cast<double>(k / n_each_way) / (n_each_way - 1);
+            const int row = k / n_each_way;
+            const int column = k % n_each_way;
+            const double u = static_cast<double>(column) / (n_each_way - 1);
+            const double v = static_cast<double>(row) / (n_each_way - 1);
             const Vector3d at =
                 (1 - v
                 ) * ((1 - u) * picture.positions.col(quad[0]) + u * picture.positions.col(quad[1]))
