@@ -32,6 +32,15 @@ std::string percent_shown(double percent) {
     return tables::shown_number(percent, 1) + " %";
 }
 
+// What the mesh leaves open, or nothing.
+std::string error_text(
+    const JobResult& result, double process::MeshError::*figure, double unit, int n_decimals
+) {
+    return result.mesh_error
+        ? "+- " + tables::shown_error(unit * result.mesh_error.value().*figure, n_decimals)
+        : "";
+}
+
 const PartFindings* findings_of(const JobResult& result, job::StepKind kind) {
     const auto found = std::find_if(
         result.steps.begin(),
@@ -54,12 +63,14 @@ void add_held_rows(std::vector<Row>& rows, const JobResult& result, const job::J
     rows.push_back(
         {"edge stretch, largest",
          percent_shown(tables::stretch_percent(held->edge_strain_most)),
-         percent_shown(100 * result.by_hand.edge_stretch)}
+         percent_shown(100 * result.by_hand.edge_stretch),
+         error_text(result, &process::MeshError::edge_strain, 100, 1)}
     );
     rows.push_back(
         {"thinning, largest",
          percent_shown(100 * held->thinning_most),
-         percent_shown(100 * (1 - result.by_hand.edge_thickness_ratio)) + " at the edge"}
+         percent_shown(100 * (1 - result.by_hand.edge_thickness_ratio)) + " at the edge",
+         error_text(result, &process::MeshError::thinning, 100, 1)}
     );
 }
 
@@ -71,6 +82,8 @@ void add_released_rows(
         return;
     }
     const findings::HandCalculation& hand = result.by_hand;
+    const std::string springback_error =
+        error_text(result, &process::MeshError::springback, units::degrees(1), 2);
     rows.push_back(
         {"flange angle released",
          spread_text(released->flange_angle),
@@ -78,14 +91,18 @@ void add_released_rows(
     );
     if (released->springback) {
         rows.push_back(
-            {"springback", spread_text(*released->springback), degrees_text(hand.springback)}
+            {"springback",
+             spread_text(*released->springback),
+             degrees_text(hand.springback),
+             springback_error}
         );
     }
     if (released->springback_middle && job.blank.has_free_end()) {
         rows.push_back(
             {"springback away from cut ends",
              spread_text(*released->springback_middle),
-             degrees_text(hand.springback)}
+             degrees_text(hand.springback),
+             springback_error}
         );
     }
     rows.push_back({"web lift", tables::shown_length(released->web_lift, unit), "-"});
@@ -127,7 +144,7 @@ std::string ending_text(const JobResult& result) {
 std::string result_text(const job::Job& job, const JobResult& result, units::LengthUnit unit) {
     std::string text =
         "\n" + job.title + "\n\n" + ending_text(result) + verdict_text(result.verdict);
-    std::vector<Row> rows{{"", "computed", "by hand"}};
+    std::vector<Row> rows{{"", "computed", "by hand", result.mesh_error ? "mesh error" : ""}};
     add_held_rows(rows, result, job);
     add_released_rows(rows, result, job, unit);
     if (rows.size() > 1) {

@@ -107,6 +107,7 @@ private:
         monitor.stop = signal.token();
         process::RunOptions options;
         options.n_threads = arguments_.n_threads;
+        options.estimates_mesh_error = true;
         options.begin_from = state_ ? &*state_ : nullptr;
         StateKeeper keeper(folder_, case_text_, log_, terminal_);
         options.keep_state = [&keeper](const process::RunState& state) { keeper.keep(state); };

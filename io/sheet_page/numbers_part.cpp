@@ -15,6 +15,7 @@ namespace flangewright::sheet_page {
 
 namespace {
 
+using tables::shown_error;
 using tables::shown_layout_length;
 using tables::shown_length;
 using tables::shown_number;
@@ -36,6 +37,14 @@ std::string spread_deg(const findings::Spread& spread) {
     const std::string least = shown_number(degrees(spread.least), 1);
     const std::string most = shown_number(degrees(spread.most), 1);
     return least == most ? least + " deg" : fmt::format("{} to {} deg", least, most);
+}
+
+/// What the mesh leaves open, to stand behind a figure; nothing when it is not known.
+std::string
+with_error(const process::JobResult& result, double process::MeshError::*figure, double unit) {
+    return result.mesh_error
+        ? " &plusmn; " + shown_error(unit * result.mesh_error.value().*figure, 1)
+        : "";
 }
 
 /// Held and released findings, whichever the run reached.
@@ -67,9 +76,10 @@ std::string figure_row(
 }
 
 /// `where` says which stations the means are taken over.
-std::string angle_rows(
-    const Columns& columns, const findings::HandCalculation& hand, const std::string& where
-) {
+std::string
+angle_rows(const Columns& columns, const process::JobResult& result, const std::string& where) {
+    const findings::HandCalculation& hand = result.by_hand;
+    const std::string error = with_error(result, &process::MeshError::springback, degrees(1));
     return figure_row(
                "Flange angle, mean" + where,
                columns,
@@ -85,8 +95,9 @@ std::string angle_rows(
         + figure_row(
                "Springback, mean" + where,
                columns,
-               [](const auto& found) {
-                   return found.springback_middle ? deg(found.springback_middle->mean) : no_figure;
+               [&error](const auto& found) {
+                   return found.springback_middle ? deg(found.springback_middle->mean) + error
+                                                  : no_figure;
                },
                deg(hand.springback)
         )
@@ -100,12 +111,17 @@ std::string angle_rows(
         );
 }
 
-std::string strain_rows(const Columns& columns, const findings::HandCalculation& hand) {
+std::string strain_rows(const Columns& columns, const process::JobResult& result) {
+    const findings::HandCalculation& hand = result.by_hand;
+    const std::string edge_error = with_error(result, &process::MeshError::edge_strain, 100);
+    const std::string thinning_error = with_error(result, &process::MeshError::thinning, 100);
     const double thinning_by_hand = 100 * (1 - hand.edge_thickness_ratio);
     return figure_row(
                "Edge stretch, largest",
                columns,
-               [](const auto& found) { return percent(stretch_percent(found.edge_strain_most)); },
+               [&edge_error](const auto& found) {
+                   return percent(stretch_percent(found.edge_strain_most)) + edge_error;
+               },
                percent(100 * hand.edge_stretch)
            )
         + figure_row(
@@ -123,7 +139,9 @@ std::string strain_rows(const Columns& columns, const findings::HandCalculation&
         + figure_row(
                "Thinning, largest",
                columns,
-               [](const auto& found) { return percent(100 * found.thinning_most); },
+               [&thinning_error](const auto& found) {
+                   return percent(100 * found.thinning_most) + thinning_error;
+               },
                percent(thinning_by_hand) + " (edge)"
         );
 }
@@ -273,10 +291,14 @@ numbers_part(const tables::RunFacts& facts, const job::Job& job, const process::
     const std::string where = job.blank.has_free_end() ? " away from cut ends" : "";
     std::string content = "<table class=\"numbers\"><thead><tr><th>Figure</th><th>on the block</th>"
                           "<th>released</th><th>by hand</th></tr></thead><tbody>\n";
-    content += angle_rows(columns, result.by_hand, where) + strain_rows(columns, result.by_hand)
+    content += angle_rows(columns, result, where) + strain_rows(columns, result)
         + shape_rows(columns, facts.unit) + "</tbody></table>\n";
     content += "<p class=\"note\">Angles are turned through from the web; 90 deg is square. Read "
                "angles to half a degree, stretch to one per cent: the estimate is no finer.</p>\n";
+    if (result.mesh_error) {
+        content += "<p class=\"note\">&plusmn; is what the choice of mesh leaves open. The sheet, "
+                   "the tools and their friction vary by more.</p>\n";
+    }
     if (!result.disagreements.empty()) {
         content += "<p><strong>Where computed and by hand are far apart:</strong></p>\n<ul>\n";
         for (const findings::Disagreement& entry : result.disagreements) {

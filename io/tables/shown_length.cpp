@@ -54,6 +54,12 @@ std::string shown_number(double value, int n_decimals) {
     return fmt::format("{:.{}f}", cleaned, n_decimals);
 }
 
+std::string shown_error(double error, int n_decimals) {
+    const double unit = std::pow(10.0, -n_decimals);
+    constexpr double rounding = 1e-9;
+    return shown_number(std::ceil(std::abs(error) / unit - rounding) * unit, n_decimals);
+}
+
 double stretch_percent(double log_strain) {
     return 100 * std::expm1(log_strain);
 }

@@ -29,6 +29,10 @@ namespace flangewright::tables {
 /// Units: as given. Source: none needed. Fails: never.
 [[nodiscard]] std::string shown_number(double value, int n_decimals);
 
+/// An error bar to be read beside a number with so many decimals, rounded up to them: 0.031 with
+/// one decimal is "0.1". Units: as given. Source: none needed. Fails: never.
+[[nodiscard]] std::string shown_error(double error, int n_decimals);
+
 /// Log strain to engineering strain in per cent. Units: - in, % out.
 /// Source: definition of log strain, design words. Fails: never.
 [[nodiscard]] double stretch_percent(double log_strain);

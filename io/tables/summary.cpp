@@ -124,6 +124,17 @@ Json hand_calculation(const findings::HandCalculation& hand) {
         {"block_angle_for_wanted_deg", number(units::degrees(hand.block_angle_for_wanted))}};
 }
 
+// Empty when it is not known.
+Json mesh_error(const process::JobResult& result) {
+    if (!result.mesh_error) {
+        return nullptr;
+    }
+    return {
+        {"springback_deg", number(units::degrees(result.mesh_error->springback))},
+        {"edge_strain_log", number(result.mesh_error->edge_strain)},
+        {"thinning_percent", number(100 * result.mesh_error->thinning)}};
+}
+
 Json disagreements(const process::JobResult& result) {
     Json list = Json::array();
     for (const findings::Disagreement& entry : result.disagreements) {
@@ -179,6 +190,7 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"solve", solve(facts, result)},
         {"steps", steps(job, result)},
         {"hand_calculation", hand_calculation(result.by_hand)},
+        {"mesh_error", mesh_error(result)},
         {"disagreements", disagreements(result)},
         {"warnings", warnings(facts, result)},
         {"verdict", verdict(result.verdict)}};

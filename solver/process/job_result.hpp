@@ -49,6 +49,13 @@ struct StepResult {
     findings::PartFindings findings;
 };
 
+/// Error bars of a run's figures for the choice of mesh, each >= 0.
+struct MeshError {
+    double springback = 0; ///< rad; of the mean; 0 without a release
+    double edge_strain = 0; ///< log; of the largest
+    double thinning = 0; ///< of the largest
+};
+
 /// What the run cost. Seconds on the wall clock.
 struct SolveFigures {
     int n_degrees_of_freedom = 0;
@@ -73,6 +80,7 @@ struct JobResult {
     findings::HandCalculation by_hand;
     findings::Verdict verdict;
     std::vector<findings::Disagreement> disagreements;
+    std::optional<MeshError> mesh_error; ///< empty: could not be estimated, or not asked for
     std::vector<std::string> warnings; ///< plain sentences
     StopReason reason = StopReason::done;
 };

@@ -7,6 +7,7 @@
 #include "solver/findings/part_findings.hpp"
 #include "solver/findings/verdict.hpp"
 #include "solver/process/bend_down.hpp"
+#include "solver/process/mesh_error.hpp"
 #include "solver/process/release.hpp"
 #include "solver/process/run_keeper.hpp"
 #include "solver/shell/recover.hpp"
@@ -196,6 +197,10 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     take_up_finished(*piece, run, result);
     run_steps(*piece, options, monitor, run, result);
     judge(*piece, result);
+    if (options.estimates_mesh_error && result.reason == StopReason::done) {
+        result.mesh_error =
+            estimate_mesh_error(*piece, fineness_for(job.accuracy), result.steps, monitor.stop);
+    }
     fill_in_figures(*piece, run.spent(*piece), result);
     return result;
 }

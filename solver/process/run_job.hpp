@@ -17,6 +17,7 @@ struct RunOptions {
     int n_threads = 0; ///< 0: all cores
     int n_frames = 24; ///< shapes kept for the animation
     bool measure_bare_refactor = true;
+    bool estimates_mesh_error = false; ///< two more solves of a thin slice at the end
     const RunState* begin_from = nullptr; ///< goes on from there; alive until run_job() returns
     std::function<void(const RunState&)> keep_state = {}; ///< told what it takes to go on
     double seconds_between_states = 1; ///< longer when keeping one takes more than some 3 % of it

@@ -79,6 +79,17 @@ TEST(SheetPage, SpeaksOfCutEndsOnlyWhereThereAreSome) {
     EXPECT_THAT(sheet_page({}, job, result, {}), HasSubstr("Springback, mean<"));
 }
 
+TEST(SheetPage, PutsTheMeshErrorBehindItsFigures) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), Not(HasSubstr("&plusmn;")));
+    result.mesh_error = {.springback = 0.001, .edge_strain = 0.0031, .thinning = 0.012};
+    const std::string page = page_of(result);
+    EXPECT_THAT(page, HasSubstr(" deg &plusmn; 0.1<")); // 0.06 deg, rounded up
+    EXPECT_THAT(page, HasSubstr(" % &plusmn; 0.4<"));
+    EXPECT_THAT(page, HasSubstr(" % &plusmn; 1.2<"));
+    EXPECT_THAT(page, HasSubstr("what the choice of mesh leaves open"));
+}
+
 // Four columns on paper; on a phone each figure's name stands above its three figures. What breaks
 // words apart to fill narrow columns must not come back.
 TEST(SheetPage, KeepsWordsWholeInNarrowColumns) {

@@ -32,6 +32,13 @@ TEST(ShownLength, IsBriefWhereRoomIsShort) {
     EXPECT_EQ(brief_length(not_a_number, LengthUnit::inch), "not known");
 }
 
+TEST(ShownLength, RoundsErrorsUp) {
+    EXPECT_EQ(shown_error(0.031, 1), "0.1");
+    EXPECT_EQ(shown_error(-0.2, 1), "0.2");
+    EXPECT_EQ(shown_error(0.3001, 2), "0.31");
+    EXPECT_EQ(shown_error(0, 1), "0.0");
+}
+
 TEST(ShownLength, NeverShowsWhatIsNoNumber) {
     EXPECT_EQ(shown_length(infinity, LengthUnit::inch), "not known");
     EXPECT_EQ(shown_length(not_a_number, LengthUnit::millimetre), "not known");

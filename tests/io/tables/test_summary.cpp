@@ -125,6 +125,16 @@ TEST(Summary, GivesSpringbackOnlyAfterRelease) {
     EXPECT_THAT(summary(result), Not(HasSubstr("\"springback_deg_middle\"")));
 }
 
+TEST(Summary, GivesTheMeshErrorWhenKnown) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(summary(result), HasSubstr("\"mesh_error\": null"));
+    result.mesh_error = {.springback = 0.01, .edge_strain = 0.003, .thinning = 0.02};
+    const std::string text = summary(result);
+    EXPECT_THAT(text, HasSubstr("\"springback_deg\": 0.57"));
+    EXPECT_THAT(text, HasSubstr("\"edge_strain_log\": 0.003"));
+    EXPECT_THAT(text, HasSubstr("\"thinning_percent\": 2.0"));
+}
+
 TEST(Summary, WritesNullForWhatIsNoNumber) {
     process::JobResult result = support::made_up_result();
     result.steps.front().findings.plan_radius = infinity;

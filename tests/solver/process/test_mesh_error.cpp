@@ -1,0 +1,86 @@
+// What the mesh leaves open: the rule of the kink, and the slice against solves of its own.
+#include "solver/process/bend_down.hpp"
+#include "solver/process/mesh_error.hpp"
+#include "solver/process/run_job.hpp"
+#include "solver/shell/recover.hpp"
+#include "tests/support/small_flange.hpp"
+
+#include <gtest/gtest.h>
+
+#include <array>
+#include <cmath>
+
+namespace flangewright::process {
+namespace {
+
+using job::EndKind;
+using outline::BendLine;
+
+TEST(HalfKink, IsHalfTheSecondDifference) {
+    const std::array<double, 5> series{0, 1, 4, 9, 16}; // squares: second difference 2
+    for (std::size_t place = 0; place < series.size(); ++place) {
+        EXPECT_DOUBLE_EQ(half_kink_at(series, place), 1);
+    }
+    const std::array<double, 4> straight{1, 3, 5, 7};
+    EXPECT_DOUBLE_EQ(half_kink_at(straight, 2), 0);
+    EXPECT_DOUBLE_EQ(half_kink_at(std::array<double, 2>{1, 5}, 1), 0);
+    EXPECT_DOUBLE_EQ(half_kink_at(std::array<double, 4>{0, 0, 3, 0}, 2), 3); // either way
+    EXPECT_DOUBLE_EQ(half_kink_at(std::array<double, 5>{0, 0, 0, 0, 8}, 0), 0); // at its place only
+}
+
+TEST(MeshError, TwiceAsFineHalvesEveryElement) {
+    const job::Job job = support::small_flange(
+        BendLine::arc(60, 0.2, outline::Curve::concave), EndKind::free, EndKind::continues
+    );
+    const Fineness fineness = fineness_for(job::Accuracy::quick);
+    const auto coarse = make_workpiece(job, fineness, 1);
+    const auto fine = make_workpiece(job, twice_as_fine(fineness), 1);
+    const double ratio = static_cast<double>(fine->model.n_elements()) / coarse->model.n_elements();
+    EXPECT_NEAR(ratio, 4, 0.8);
+    EXPECT_EQ(fine->model.section.n_layers(), 2 * coarse->model.section.n_layers());
+}
+
+job::Job quick_slice() {
+    job::Job job =
+        support::small_flange(BendLine::straight(3), EndKind::continues, EndKind::continues);
+    job.accuracy = job::Accuracy::quick;
+    return job;
+}
+
+// A straight part that goes on at both ends is its own slice.
+TEST(MeshError, OfASliceIsItsDistanceFromAFinerSolve) {
+    const job::Job job = quick_slice();
+    const auto run = run_job(
+        job, {.n_threads = 1, .measure_bare_refactor = false, .estimates_mesh_error = true}, {}
+    );
+    ASSERT_TRUE(run.has_value());
+    ASSERT_TRUE(run->mesh_error.has_value());
+    auto fine = make_workpiece(job, twice_as_fine(fineness_for(job.accuracy)), 1);
+    const auto thinning_of = [&] {
+        const shell::SheetFields fields = shell::recover_fields(fine->model, fine->state);
+        return 1 - fields.thickness.minCoeff() / job.sheet.thickness;
+    };
+    ASSERT_EQ(bend_down(*fine, {}, {}, {}).reason, StopReason::done);
+    const double found = run->steps[0].findings.thinning_most;
+    EXPECT_GE(run->mesh_error->thinning, 0.9 * std::abs(found - thinning_of()));
+    EXPECT_LE(run->mesh_error->thinning, 2 * std::abs(found - thinning_of()));
+    EXPECT_GT(run->mesh_error->springback, 0);
+    EXPECT_LT(run->mesh_error->springback, 0.5 * std::abs(run->steps[1].findings.springback->mean));
+    EXPECT_LT(run->mesh_error->edge_strain, 1e-3); // a straight edge stretches little
+}
+
+TEST(MeshError, IsNotGivenWhenStoppedOrNotAskedFor) {
+    const job::Job job = quick_slice();
+    auto piece = make_workpiece(job, fineness_for(job.accuracy), 1);
+    std::stop_source source;
+    source.request_stop();
+    EXPECT_FALSE(
+        estimate_mesh_error(*piece, fineness_for(job.accuracy), {}, source.get_token()).has_value()
+    );
+    EXPECT_FALSE(
+        run_job(job, {.n_threads = 1, .measure_bare_refactor = false}, {})->mesh_error.has_value()
+    );
+}
+
+} // namespace
+} // namespace flangewright::process
