@@ -28,6 +28,7 @@ struct Tables {
     std::optional<TableReader> block;
     std::optional<TableReader> drive;
     std::optional<TableReader> run;
+    std::optional<TableReader> scatter;
 };
 
 Tables open_tables(TableReader& root) {
@@ -37,7 +38,8 @@ Tables open_tables(TableReader& root) {
         root.table("blank", Need::required),
         root.table("block", Need::required),
         root.table("drive", Need::required),
-        root.table("run", Need::optional)};
+        root.table("run", Need::optional),
+        root.table("scatter", Need::optional)};
 }
 
 TableReader* pointer_to(std::optional<TableReader>& table) {
@@ -154,6 +156,8 @@ CaseFileResult case_from(const Document& document) {
     root.finish();
     ReadCase parts = read_sections(tables);
     const RunSection run = tables.run ? read_run(*tables.run) : RunSection{};
+    const std::optional<job::Scatter> scatter =
+        tables.scatter ? std::optional(read_scatter(*tables.scatter)) : std::nullopt;
     check_together(parts);
     reading.report_unknown();
     if (reading.is_clean() && has_line(parts)) {
@@ -163,6 +167,7 @@ CaseFileResult case_from(const Document& document) {
         result.job.steps = run.steps;
         result.job.accuracy = run.accuracy;
         result.job.close_share = run.close_share;
+        result.job.scatter = scatter;
         check_job(parts, result.job);
     }
     if (!reading.is_clean()) {

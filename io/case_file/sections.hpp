@@ -63,4 +63,7 @@ struct RunSection {
 };
 [[nodiscard]] RunSection read_run(key_file::TableReader& table);
 
+/// [scatter]; being there asks for the bands, all of it may be left out.
+[[nodiscard]] job::Scatter read_scatter(key_file::TableReader& table);
+
 } // namespace flangewright::case_file

@@ -1,6 +1,7 @@
 #include "io/command_line/result_text.hpp"
 
 #include "io/command_line/words.hpp"
+#include "io/tables/error_bars.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
@@ -32,13 +33,8 @@ std::string percent_shown(double percent) {
     return tables::shown_number(percent, 1) + " %";
 }
 
-// What the mesh leaves open, or nothing.
-std::string error_text(
-    const JobResult& result, double process::MeshError::*figure, double unit, int n_decimals
-) {
-    return result.mesh_error
-        ? "+- " + tables::shown_error(unit * result.mesh_error.value().*figure, n_decimals)
-        : "";
+std::string error_text(const std::optional<double>& error, double unit, int n_decimals) {
+    return error ? "+- " + tables::shown_error(unit * *error, n_decimals) : "";
 }
 
 const PartFindings* findings_of(const JobResult& result, job::StepKind kind) {
@@ -64,13 +60,13 @@ void add_held_rows(std::vector<Row>& rows, const JobResult& result, const job::J
         {"edge stretch, largest",
          percent_shown(tables::stretch_percent(held->edge_strain_most)),
          percent_shown(100 * result.by_hand.edge_stretch),
-         error_text(result, &process::MeshError::edge_strain, 100, 1)}
+         error_text(tables::error_bars(result).edge_strain, 100, 1)}
     );
     rows.push_back(
         {"thinning, largest",
          percent_shown(100 * held->thinning_most),
          percent_shown(100 * (1 - result.by_hand.edge_thickness_ratio)) + " at the edge",
-         error_text(result, &process::MeshError::thinning, 100, 1)}
+         error_text(tables::error_bars(result).thinning, 100, 1)}
     );
 }
 
@@ -82,12 +78,13 @@ void add_released_rows(
         return;
     }
     const findings::HandCalculation& hand = result.by_hand;
-    const std::string springback_error =
-        error_text(result, &process::MeshError::springback, units::degrees(1), 2);
+    const tables::ErrorBars bars = tables::error_bars(result);
+    const std::string springback_error = error_text(bars.springback, units::degrees(1), 2);
     rows.push_back(
         {"flange angle released",
          spread_text(released->flange_angle),
-         degrees_text(findings::turned_angle(job) - hand.springback)}
+         degrees_text(findings::turned_angle(job) - hand.springback),
+         error_text(bars.flange_angle, units::degrees(1), 2)}
     );
     if (released->springback) {
         rows.push_back(
@@ -105,7 +102,12 @@ void add_released_rows(
              springback_error}
         );
     }
-    rows.push_back({"web lift", tables::shown_length(released->web_lift, unit), "-"});
+    rows.push_back(
+        {"web lift",
+         tables::shown_length(released->web_lift, unit),
+         "-",
+         bars.web_lift ? "+- " + tables::shown_length(*bars.web_lift, unit) : ""}
+    );
 }
 
 std::string verdict_text(const findings::Verdict& verdict) {
@@ -144,7 +146,7 @@ std::string ending_text(const JobResult& result) {
 std::string result_text(const job::Job& job, const JobResult& result, units::LengthUnit unit) {
     std::string text =
         "\n" + job.title + "\n\n" + ending_text(result) + verdict_text(result.verdict);
-    std::vector<Row> rows{{"", "computed", "by hand", result.mesh_error ? "mesh error" : ""}};
+    std::vector<Row> rows{{"", "computed", "by hand", tables::error_bars(result).meaning}};
     add_held_rows(rows, result, job);
     add_released_rows(rows, result, job, unit);
     if (rows.size() > 1) {

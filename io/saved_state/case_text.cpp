@@ -100,7 +100,7 @@ void add_mesh(Lines& lines, const process::Fineness& fineness) {
 std::string case_text(const job::Job& job, const std::string& program_version) {
     Lines lines;
     lines.add("flangewright", program_version);
-    const auto& [title, sheet, blank, block, drive, steps, accuracy, close_share] = job;
+    const auto& [title, sheet, blank, block, drive, steps, accuracy, close_share, scatter] = job;
     add_sheet(lines, sheet);
     add_blank(lines, blank);
     add_block(lines, block);

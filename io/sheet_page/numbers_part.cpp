@@ -1,6 +1,7 @@
 #include "io/sheet_page/numbers_part.hpp"
 
 #include "io/sheet_page/html.hpp"
+#include "io/tables/error_bars.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/verdict.hpp"
@@ -15,6 +16,7 @@ namespace flangewright::sheet_page {
 
 namespace {
 
+using tables::error_bars;
 using tables::shown_error;
 using tables::shown_layout_length;
 using tables::shown_length;
@@ -39,12 +41,9 @@ std::string spread_deg(const findings::Spread& spread) {
     return least == most ? least + " deg" : fmt::format("{} to {} deg", least, most);
 }
 
-/// What the mesh leaves open, to stand behind a figure; nothing when it is not known.
-std::string
-with_error(const process::JobResult& result, double process::MeshError::*figure, double unit) {
-    return result.mesh_error
-        ? " &plusmn; " + shown_error(unit * result.mesh_error.value().*figure, 1)
-        : "";
+/// An error bar to stand behind a figure; nothing when it is not known.
+std::string with_error(const std::optional<double>& error, double unit) {
+    return error ? " &plusmn; " + shown_error(unit * *error, 1) : "";
 }
 
 /// Held and released findings, whichever the run reached.
@@ -79,7 +78,7 @@ std::string figure_row(
 std::string
 angle_rows(const Columns& columns, const process::JobResult& result, const std::string& where) {
     const findings::HandCalculation& hand = result.by_hand;
-    const std::string error = with_error(result, &process::MeshError::springback, degrees(1));
+    const std::string error = with_error(error_bars(result).springback, degrees(1));
     return figure_row(
                "Flange angle, mean" + where,
                columns,
@@ -113,8 +112,8 @@ angle_rows(const Columns& columns, const process::JobResult& result, const std::
 
 std::string strain_rows(const Columns& columns, const process::JobResult& result) {
     const findings::HandCalculation& hand = result.by_hand;
-    const std::string edge_error = with_error(result, &process::MeshError::edge_strain, 100);
-    const std::string thinning_error = with_error(result, &process::MeshError::thinning, 100);
+    const std::string edge_error = with_error(error_bars(result).edge_strain, 100);
+    const std::string thinning_error = with_error(error_bars(result).thinning, 100);
     const double thinning_by_hand = 100 * (1 - hand.edge_thickness_ratio);
     return figure_row(
                "Edge stretch, largest",
@@ -244,6 +243,30 @@ std::string limit_rows(const findings::LimitUse& limit) {
         );
 }
 
+/// What the figures behind the plus-minus signs mean.
+std::string error_words(const process::JobResult& result) {
+    if (!result.mesh_error && !result.scatter) {
+        return "";
+    }
+    std::string words = "<p class=\"note\">&plusmn; stands for what ";
+    if (result.mesh_error) {
+        words += "the choice of mesh leaves open";
+    }
+    if (!result.scatter) {
+        return words + ". The sheet, the tools and their friction vary by more.</p>\n";
+    }
+    words += result.mesh_error ? " and for what " : "";
+    return words
+        + "sheet and tools may differ by, one row each below, together as the root of the "
+          "sum of squares. It is no bound: a bad edge or another alloy is not in it.</p>\n";
+}
+
+/// A move with its sign, "+0.3 mm"; "0" when none is left at these decimals.
+std::string shown_move(double value, const std::string& size) {
+    const bool is_nothing = size.find_first_of("123456789") == std::string::npos;
+    return is_nothing ? "0" : (value < 0 ? "-" : "+") + size;
+}
+
 /// A sentence begins large and ends with a point.
 std::string as_sentence(const std::string& text) {
     const std::string sentence = with_capital(text);
@@ -295,10 +318,7 @@ numbers_part(const tables::RunFacts& facts, const job::Job& job, const process::
         + shape_rows(columns, facts.unit) + "</tbody></table>\n";
     content += "<p class=\"note\">Angles are turned through from the web; 90 deg is square. Read "
                "angles to half a degree, stretch to one per cent: the estimate is no finer.</p>\n";
-    if (result.mesh_error) {
-        content += "<p class=\"note\">&plusmn; is what the choice of mesh leaves open. The sheet, "
-                   "the tools and their friction vary by more.</p>\n";
-    }
+    content += error_words(result);
     if (!result.disagreements.empty()) {
         content += "<p><strong>Where computed and by hand are far apart:</strong></p>\n<ul>\n";
         for (const findings::Disagreement& entry : result.disagreements) {
@@ -307,6 +327,29 @@ numbers_part(const tables::RunFacts& facts, const job::Job& job, const process::
         content += "</ul>\n";
     }
     return section("figures", "The figures", content);
+}
+
+std::string scatter_part(const tables::RunFacts& facts, const process::JobResult& result) {
+    if (!result.scatter) {
+        return {};
+    }
+    std::string content = "<table class=\"numbers\"><thead><tr><th>More of this</th>"
+                          "<th>springback, deg</th><th>edge stretch, %</th><th>web lift</th></tr>"
+                          "</thead><tbody>\n";
+    for (const process::ScatterPart& part : result.scatter->parts) {
+        const double turn = part.moves.springback;
+        const double stretch = part.moves.edge_strain;
+        const double lift = part.moves.web_lift;
+        content +=
+            row(with_capital(safe(part.what)) + ", by " + safe(part.band),
+                {shown_move(turn, shown_number(std::abs(degrees(turn)), 2)),
+                 shown_move(stretch, shown_number(std::abs(100 * stretch), 2)),
+                 shown_move(lift, shown_length(std::abs(lift), facts.unit))});
+    }
+    content +=
+        "</tbody></table>\n<p class=\"note\">Each row is one more solve on a quick mesh with "
+        "that value raised by its band. Lowered, take the move the other way round.</p>\n";
+    return section("scatter", "What sheet and tools may differ by", content);
 }
 
 std::string layout_part(const tables::RunFacts& facts, const findings::HandCalculation& hand) {

@@ -21,6 +21,11 @@ namespace flangewright::sheet_page {
 [[nodiscard]] std::string
 numbers_part(const tables::RunFacts& facts, const job::Job& job, const process::JobResult& result);
 
+/// What each thing that varies does to the figures; nothing when scatter was not asked for.
+/// Units: the user's own and mm. Source: docs/outputs.md. Fails: never.
+[[nodiscard]] std::string
+scatter_part(const tables::RunFacts& facts, const process::JobResult& result);
+
 /// Lengths for laying out the blank and cutting the block, by hand calculation.
 /// Units: the user's own and mm. Source: docs/outputs.md. Fails: never.
 [[nodiscard]] std::string

@@ -132,7 +132,8 @@ std::string sheet_page(
     page += page_style();
     page += "</style>\n</head>\n<body>\n";
     page += head_part(facts, job) + stop_part(result) + verdict_part(result);
-    page += numbers_part(facts, job, result) + limits_part(result.verdict);
+    page += numbers_part(facts, job, result) + scatter_part(facts, result)
+        + limits_part(result.verdict);
     page += warnings_part(facts, result) + layout_part(facts, result.by_hand);
     page += case_part(facts, job) + cautions_part() + log_part();
     page += foot_part(facts, result) + pictures_part(pictures);

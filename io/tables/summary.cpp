@@ -135,6 +135,29 @@ Json mesh_error(const process::JobResult& result) {
         {"thinning_percent", number(100 * result.mesh_error->thinning)}};
 }
 
+Json scatter_figures(const process::ScatterFigures& figures) {
+    return {
+        {"springback_deg", number(units::degrees(figures.springback))},
+        {"flange_angle_deg", number(units::degrees(figures.flange_angle))},
+        {"edge_strain_log", number(figures.edge_strain)},
+        {"thinning_percent", number(100 * figures.thinning)},
+        {"web_lift_mm", number(figures.web_lift)}};
+}
+
+// Empty when it was not asked for or not found.
+Json scatter(const process::JobResult& result) {
+    if (!result.scatter) {
+        return nullptr;
+    }
+    Json parts = Json::array();
+    for (const process::ScatterPart& part : result.scatter->parts) {
+        parts.push_back(
+            {{"what", part.what}, {"band", part.band}, {"moves", scatter_figures(part.moves)}}
+        );
+    }
+    return {{"total", scatter_figures(result.scatter->total)}, {"parts", parts}};
+}
+
 Json disagreements(const process::JobResult& result) {
     Json list = Json::array();
     for (const findings::Disagreement& entry : result.disagreements) {
@@ -191,6 +214,7 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"steps", steps(job, result)},
         {"hand_calculation", hand_calculation(result.by_hand)},
         {"mesh_error", mesh_error(result)},
+        {"scatter", scatter(result)},
         {"disagreements", disagreements(result)},
         {"warnings", warnings(facts, result)},
         {"verdict", verdict(result.verdict)}};

@@ -5,6 +5,7 @@
 #include "solver/material/sheet_material.hpp"
 
 #include <numbers>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -62,6 +63,16 @@ struct Drive {
     double angle = 0.5 * std::numbers::pi; ///< the flange is driven to this angle
 };
 
+/// How far sheet and tools may differ from what the case says: half-widths of bands, as shares of
+/// the value but for friction. Source: common practice, no source.
+struct Scatter {
+    double thickness = 0.05;
+    double yield_stress = 0.10;
+    double hardening = 0.10; ///< of the rise above yield
+    double nose_radius = 0.05;
+    double friction = 0.05; ///< of the coefficient itself
+};
+
 /// How fine the mesh is.
 enum class Accuracy { quick, normal, fine };
 
@@ -78,6 +89,7 @@ struct Job {
     std::vector<StepKind> steps{StepKind::bend_down, StepKind::release};
     Accuracy accuracy = Accuracy::normal;
     double close_share = 0.8; ///< share used from which the verdict is `close`
+    std::optional<Scatter> scatter; ///< empty: no bands are asked for
 };
 
 } // namespace flangewright::job

@@ -56,6 +56,28 @@ struct MeshError {
     double thinning = 0; ///< of the largest
 };
 
+/// How much each figure moves when one thing differs by its band, or all together.
+struct ScatterFigures {
+    double springback = 0; ///< of the mean, rad
+    double flange_angle = 0; ///< of the mean after the last step, rad
+    double edge_strain = 0; ///< of the largest, log
+    double thinning = 0; ///< of the largest
+    double web_lift = 0; ///< mm
+};
+
+/// One thing that varies: what it is, by how much, and what that does (signed).
+struct ScatterPart {
+    std::string what; ///< "thickness", in plain words
+    std::string band; ///< "5 %"
+    ScatterFigures moves;
+};
+
+/// Error bars for what sheet and tools may differ by.
+struct ScatterBand {
+    ScatterFigures total; ///< half-widths, each >= 0
+    std::vector<ScatterPart> parts;
+};
+
 /// What the run cost. Seconds on the wall clock.
 struct SolveFigures {
     int n_degrees_of_freedom = 0;
@@ -80,6 +102,7 @@ struct JobResult {
     findings::HandCalculation by_hand;
     findings::Verdict verdict;
     std::vector<findings::Disagreement> disagreements;
+    std::optional<ScatterBand> scatter; ///< empty: not asked for, or a varied job found no balance
     std::optional<MeshError> mesh_error; ///< empty: could not be estimated, or not asked for
     std::vector<std::string> warnings; ///< plain sentences
     StopReason reason = StopReason::done;

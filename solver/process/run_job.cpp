@@ -10,6 +10,7 @@
 #include "solver/process/mesh_error.hpp"
 #include "solver/process/release.hpp"
 #include "solver/process/run_keeper.hpp"
+#include "solver/process/scatter.hpp"
 #include "solver/shell/recover.hpp"
 
 #include <cmath>
@@ -197,6 +198,15 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     take_up_finished(*piece, run, result);
     run_steps(*piece, options, monitor, run, result);
     judge(*piece, result);
+    if (job.scatter && result.reason == StopReason::done) {
+        result.scatter = estimate_scatter(job, n_threads, monitor);
+        if (!result.scatter) {
+            result.warnings.emplace_back(
+                "The bands for scatter are left out: with sheet or tools moved by their bands no "
+                "balance of forces was found, or the run was stopped before all were done."
+            );
+        }
+    }
     if (options.estimates_mesh_error && result.reason == StopReason::done) {
         result.mesh_error =
             estimate_mesh_error(*piece, fineness_for(job.accuracy), result.steps, monitor.stop);

@@ -17,7 +17,7 @@ endforeach()
 
 file(GLOB_RECURSE tests RELATIVE "${SOURCE}/tests" "${SOURCE}/tests/*.cpp")
 foreach(test IN LISTS tests)
-    if(NOT test MATCHES "^(mesh|solver|io|published|support|structure/consumer|fuzz|soak)/")
+    if(NOT test MATCHES "^(mesh|solver|io|published|support|structure/consumer|bench|fuzz|soak)/")
         fault("tests/${test} belongs to no test program")
     endif()
 endforeach()

@@ -47,6 +47,31 @@ TEST(CaseFilePage, MaterialExampleCanTakeTheNamesPlace) {
     EXPECT_EQ(first_problem(text), "");
 }
 
+TEST(CaseFilePage, NamesTheKeysOfScatter) {
+    const std::string text = good_case
+        + "[scatter]\nthickness = \"4 %\"\nyield_stress = \"5 %\"\nhardening = \"0 %\"\n"
+          "nose_radius = \"2 %\"\nfriction = 0.02\n";
+    const auto result = read_case_text(text, "page");
+    ASSERT_TRUE(result) << line_for(result.error().front());
+    ASSERT_TRUE(result->job.scatter.has_value());
+    EXPECT_DOUBLE_EQ(result->job.scatter->thickness, 0.04);
+    EXPECT_DOUBLE_EQ(result->job.scatter->yield_stress, 0.05);
+    EXPECT_DOUBLE_EQ(result->job.scatter->hardening, 0);
+    EXPECT_DOUBLE_EQ(result->job.scatter->nose_radius, 0.02);
+    EXPECT_DOUBLE_EQ(result->job.scatter->friction, 0.02);
+    for (const char* key :
+         {"`[scatter]`", "`thickness`", "`yield_stress`", "`hardening`", "`nose_radius`"}) {
+        EXPECT_THAT(page(), ::testing::HasSubstr(key));
+    }
+    EXPECT_FALSE(read_case_text(good_case, "page")->job.scatter.has_value());
+    const auto empty = read_case_text(good_case + "[scatter]\n", "page");
+    EXPECT_DOUBLE_EQ(empty->job.scatter->thickness, job::Scatter{}.thickness);
+    EXPECT_THAT(
+        first_problem(good_case + "[scatter]\nthickness = \"90 %\"\n"),
+        ::testing::HasSubstr("scatter.thickness")
+    );
+}
+
 TEST(CaseFilePage, NamesEveryKey) {
     const std::string text = page();
     const std::regex key("(?:^|\n)([a-z_]+) = ");

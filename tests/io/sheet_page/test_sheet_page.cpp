@@ -90,6 +90,20 @@ TEST(SheetPage, PutsTheMeshErrorBehindItsFigures) {
     EXPECT_THAT(page, HasSubstr("what the choice of mesh leaves open"));
 }
 
+TEST(SheetPage, TellsWhatScatterMoves) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), Not(HasSubstr("may differ by")));
+    result.scatter = process::ScatterBand{};
+    result.scatter->total.springback = 0.01;
+    result.scatter->parts = {
+        {"yield stress", "10 %", {.springback = 0.01, .edge_strain = -0.002, .web_lift = -0.05}}};
+    const std::string page = page_of(result);
+    EXPECT_THAT(page, HasSubstr("Yield stress, by 10 %"));
+    EXPECT_THAT(page, HasSubstr("<td>+0.57</td><td>-0.20</td><td>-0.05 mm</td>"));
+    EXPECT_THAT(page, HasSubstr("deg &plusmn; 0.6<"));
+    EXPECT_THAT(page, HasSubstr("It is no bound"));
+}
+
 // Four columns on paper; on a phone each figure's name stands above its three figures. What breaks
 // words apart to fill narrow columns must not come back.
 TEST(SheetPage, KeepsWordsWholeInNarrowColumns) {
