@@ -177,12 +177,13 @@ void pass(Archive& file, shell::SheetState& sheet) {
 
 template <typename Archive>
 void pass(Archive& file, process::StepReport& report) {
-    auto& [reason, n_increments, n_iterations, n_cutbacks, share, angle, penetration, residual] =
+    auto& [reason, n_increments, n_iterations, n_cutbacks, n_moved, share, angle, penetration, residual] =
         report;
     file.kind(reason, 3);
     file.whole(n_increments);
     file.whole(n_iterations);
     file.whole(n_cutbacks);
+    file.whole(n_moved);
     file.number(share);
     file.number(angle);
     file.number(penetration);
@@ -207,12 +208,14 @@ void pass(Archive& file, equilibrium::DeadLoads& loads) {
 
 template <typename Archive>
 void pass(Archive& file, equilibrium::PathReport& report) {
-    auto& [end, n_increments, n_iterations, n_cutbacks, n_indefinite, share, residual] = report;
+    auto& [end, n_increments, n_iterations, n_cutbacks, n_indefinite, n_moved, share, residual] =
+        report;
     file.kind(end, 3);
     file.whole(n_increments);
     file.whole(n_iterations);
     file.whole(n_cutbacks);
     file.whole(n_indefinite);
+    file.whole(n_moved);
     file.number(share);
     file.number(residual);
 }

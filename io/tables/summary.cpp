@@ -78,6 +78,7 @@ Json step(const process::StepResult& result, double plan_radius_before) {
         {"steps", result.report.n_increments},
         {"iterations", result.report.n_iterations},
         {"cutbacks", result.report.n_cutbacks},
+        {"let_move", result.report.n_moved},
         {"flange_angle_deg", spread_deg(found.flange_angle)},
         {"flange_angle_deg_middle", spread_deg(found.flange_angle_middle)},
         {"edge_strain_log",

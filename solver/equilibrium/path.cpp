@@ -1,46 +1,14 @@
 #include "solver/equilibrium/path.hpp"
 
+#include "solver/equilibrium/damped_dynamics.hpp"
+#include "solver/equilibrium/increment.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace flangewright::equilibrium {
 
 namespace {
-
-// One try at an increment: balance, then let the sheet remember. The state changes only on success.
-NewtonReport try_increment(
-    const Balancer& balancer,
-    Problem& problem,
-    Shape& shape,
-    shell::SheetState& state,
-    const NewtonLimits& limits,
-    const std::stop_token& stop
-) {
-    NewtonReport report = find_equilibrium_with_friction(
-        balancer.system, balancer.solver, problem, shape, limits, stop
-    );
-    if (report.end != NewtonEnd::converged) {
-        return report;
-    }
-    shell::SheetState next = state;
-    next.positions = shape.positions;
-    next.directors = shape.directors;
-    if (!shell::remember_shape(*problem.model, next, balancer.n_threads)) {
-        report.end = NewtonEnd::not_finite;
-        return report;
-    }
-    state = std::move(next);
-    remember_friction(problem, shape);
-    return report;
-}
-
-// The shape an increment begins with, friction ready for it.
-Shape begin_increment(Problem& problem, const shell::SheetState& state) {
-    problem.half_thickness = shell::half_thickness(*problem.model, state);
-    Shape shape = shape_of(state, problem.node_axes);
-    begin_friction(problem, shape);
-    return shape;
-}
 
 // Tools back to where the sheet is.
 void go_back(
@@ -74,6 +42,70 @@ double next_step(
     return std::clamp(step * factor, limits.smallest_step, limits.largest_step);
 }
 
+// Takes up what an earlier run kept, or begins.
+PathMemory begin_path(Problem& problem, const Path& path, const PathLimits& limits) {
+    PathMemory now = path.begin_from.value_or(PathMemory{{}, limits.first_step, {}, {}});
+    path.set(problem, now.report.share_done);
+    prepare_friction(problem);
+    const std::size_t n_kept = std::min(now.friction.size(), problem.friction.size());
+    for (std::size_t tool = 0; tool < n_kept; ++tool) {
+        problem.friction[tool].memory = now.friction[tool];
+    }
+    return now;
+}
+
+// One step of the path tried: statically, and once that fails however short, damped.
+class Stepper {
+public:
+    Stepper(
+        const Balancer& balancer,
+        Problem& problem,
+        shell::SheetState& state,
+        const Path& path,
+        const PathLimits& limits,
+        const std::stop_token& stop
+    )
+        : balancer_(balancer), problem_(problem), state_(state), path_(path), limits_(limits),
+          stop_(stop) {}
+
+    NewtonReport try_statically(PathMemory& now) {
+        path_.set(problem_, now.report.share_done + now.step);
+        Shape shape = begin_increment(problem_, state_);
+        if (now.last.share > 0) {
+            carry_on(balancer_.system, problem_, shape, now.last, now.step);
+        }
+        const shell::SheetState before = state_;
+        const NewtonReport newton =
+            balance_and_remember(balancer_, problem_, shape, state_, limits_.newton, stop_);
+        if (newton.end == NewtonEnd::converged) {
+            now.last = increment_between(before, shape, now.step);
+        }
+        return newton;
+    }
+
+    NewtonReport let_move(PathMemory& now) {
+        now.step = std::min(limits_.first_step, 1 - now.report.share_done);
+        path_.set(problem_, now.report.share_done + now.step);
+        const NewtonReport newton =
+            come_to_rest(balancer_, problem_, state_, limits_.newton, stop_);
+        if (newton.end == NewtonEnd::converged) {
+            ++now.report.n_moved;
+            // A jump says nothing about how it goes on.
+            const Shape shape = shape_of(state_, problem_.node_axes);
+            now.last = increment_between(state_, shape, now.step);
+        }
+        return newton;
+    }
+
+private:
+    const Balancer& balancer_;
+    Problem& problem_;
+    shell::SheetState& state_;
+    const Path& path_;
+    const PathLimits& limits_;
+    const std::stop_token& stop_;
+};
+
 } // namespace
 
 PathReport follow_path(
@@ -86,27 +118,19 @@ PathReport follow_path(
 ) {
     constexpr double cut = 0.35;
     constexpr double end_of_path = 1 - 1e-12;
-    PathMemory now = path.begin_from.value_or(PathMemory{{}, limits.first_step, {}, {}});
-    path.set(problem, now.report.share_done);
-    prepare_friction(problem);
-    for (std::size_t tool = 0; tool < std::min(now.friction.size(), problem.friction.size());
-         ++tool) {
-        problem.friction[tool].memory = now.friction[tool];
-    }
+    PathMemory now = begin_path(problem, path, limits);
     PathReport& report = now.report;
-    Increment& last = now.last;
-    double& step = now.step;
+    Stepper stepper(balancer, problem, state, path, limits, stop);
     while (report.share_done < end_of_path) {
-        step = std::min(step, 1 - report.share_done);
-        path.set(problem, report.share_done + step);
-        Shape shape = begin_increment(problem, state);
-        if (last.share > 0) {
-            carry_on(balancer.system, problem, shape, last, step);
-        }
-        const shell::SheetState before = state;
-        const NewtonReport newton =
-            try_increment(balancer, problem, shape, state, limits.newton, stop);
+        now.step = std::min(now.step, 1 - report.share_done);
+        NewtonReport newton = stepper.try_statically(now);
         report.n_iterations += newton.n_iterations;
+        const bool is_stuck = newton.end != NewtonEnd::converged
+            && newton.end != NewtonEnd::stop_requested && cut * now.step < limits.smallest_step;
+        if (is_stuck && path.may_move) {
+            newton = stepper.let_move(now);
+            report.n_iterations += newton.n_iterations;
+        }
         if (newton.end == NewtonEnd::stop_requested) {
             go_back(problem, state, path, report.share_done);
             report.end = PathEnd::stop_requested;
@@ -114,8 +138,8 @@ PathReport follow_path(
         }
         if (newton.end != NewtonEnd::converged) {
             ++report.n_cutbacks;
-            step *= cut;
-            if (step < limits.smallest_step) {
+            now.step *= cut;
+            if (is_stuck) {
                 go_back(problem, state, path, report.share_done);
                 report.end = PathEnd::no_equilibrium;
                 return report;
@@ -125,12 +149,13 @@ PathReport follow_path(
         ++report.n_increments;
         report.n_indefinite += newton.n_negative_pivots > 0 ? 1 : 0;
         report.residual = newton.residual;
-        report.share_done += step;
-        last = increment_between(before, shape, step);
-        step = next_step(step, newton, last, limits);
+        report.share_done += now.step;
+        now.step = next_step(now.step, newton, now.last, limits);
         if (path.on_accepted && !path.on_accepted(report)) {
-            report.end = PathEnd::done;
-            return report;
+            break;
+        }
+        if (path.step_most) {
+            now.step = std::clamp(path.step_most(report), limits.smallest_step, now.step);
         }
         if (path.on_memory && report.share_done < end_of_path) {
             now.friction = friction_memory(problem);
@@ -151,7 +176,8 @@ void settle(
     constexpr int n_rounds = 2; // the second one takes up what the first one's thinning changed
     for (int round = 0; round < n_rounds; ++round) {
         Shape shape = begin_increment(problem, state);
-        const NewtonReport newton = try_increment(balancer, problem, shape, state, limits, {});
+        const NewtonReport newton =
+            balance_and_remember(balancer, problem, shape, state, limits, {});
         report.n_iterations += newton.n_iterations;
         if (newton.end == NewtonEnd::converged) {
             report.residual = newton.residual;

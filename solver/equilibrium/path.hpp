@@ -30,6 +30,7 @@ struct PathReport {
     int n_iterations = 0;
     int n_cutbacks = 0;
     int n_indefinite = 0; ///< accepted increments whose last factor had negative pivots
+    int n_moved = 0; ///< increments that only damped dynamics could bring to rest
     double share_done = 0;
     double residual = -1; ///< of the last accepted increment
 };
@@ -50,6 +51,11 @@ struct Path {
     /// Told after each accepted increment; the state is up to date. Returning false ends the path
     /// early as done.
     std::function<bool(const PathReport&)> on_accepted;
+    /// Damped dynamics takes over where no static equilibrium is found. Forces must not hang on
+    /// anchors then.
+    bool may_move = false;
+    /// Largest step that may follow the one just accepted; nothing: any.
+    std::function<double(const PathReport&)> step_most = {};
     /// Where to go on, with the state that belongs to it; nothing: from the start.
     std::optional<PathMemory> begin_from = {};
     /// Told after each accepted increment but the last what it takes to go on from there.

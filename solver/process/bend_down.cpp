@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <numbers>
 
 namespace flangewright::process {
 
@@ -19,11 +20,15 @@ using shell::dof_per_node;
 // sections.
 constexpr double tolerance_on_the_way = 1e-3;
 
+constexpr double square = 0.5 * std::numbers::pi;
+constexpr double angle_tolerance = 0.0017; // rad, a tenth of a degree
+
 // The moving tool of a job and how it moves over the step.
 struct MovingTool {
     std::shared_ptr<tooling::RigidSurface> surface;
     std::function<void(double share)> move;
     std::function<bool(const Workpiece&)> has_arrived;
+    double angle_most = 0; ///< at which it is stopped, rad
     double ramp = 0;
 };
 
@@ -44,6 +49,8 @@ MovingTool make_wiper(const job::Job& job, const ContactChoice& contact) {
             }
             return lowest > wiper->underside() + wiper->corner_radius();
         },
+        // A wiper makes the flange square by going past its edge, whatever the angle then is.
+        job.drive.angle < square ? job.drive.angle : 2 * square,
         contact.ramp,
     };
 }
@@ -56,6 +63,7 @@ MovingTool make_leaf(const job::Job& job, const ContactChoice& contact) {
         leaf,
         [leaf, angle](double share) { leaf->set_angle(share * angle); },
         [](const Workpiece&) { return false; },
+        2 * square, // its own motion ends there
         contact.flat_ramp,
     };
 }
@@ -134,6 +142,31 @@ equilibrium::DeadLoads holding_forces(
     return loads;
 }
 
+// Shortens the steps so that the flange comes to its angle and not past it.
+class AngleWatch {
+public:
+    AngleWatch(const Workpiece& piece, double angle_most, double share)
+        : piece_(piece), angle_most_(angle_most), angle_(driven_angle(piece)), share_(share) {}
+
+    [[nodiscard]] bool has_arrived() const {
+        return driven_angle(piece_) > angle_most_ - angle_tolerance;
+    }
+    /// Told after each increment.
+    double step_most(double share) {
+        const double angle = driven_angle(piece_);
+        const double slope = (angle - angle_) / (share - share_);
+        angle_ = angle;
+        share_ = share;
+        return slope > 0 ? (angle_most_ - angle) / slope : 1;
+    }
+
+private:
+    const Workpiece& piece_;
+    double angle_most_;
+    double angle_;
+    double share_;
+};
+
 class Narrator {
 public:
     Narrator(const Monitor& monitor, double target) : monitor_(monitor), target_(target) {}
@@ -181,6 +214,7 @@ StepReport bend_down(
     hold_web(piece, problem.is_fixed);
     problem.half_thickness = shell::half_thickness(piece.model, piece.state);
 
+    std::optional<AngleWatch> watch; // begins where the step does or is taken up
     const Narrator narrator(monitor, piece.job.drive.angle);
     equilibrium::Path path;
     path.set = [&tool](equilibrium::Problem&, double share) { tool.move(share); };
@@ -189,9 +223,14 @@ StepReport bend_down(
         if (listener) {
             listener(piece, report.share_done);
         }
-        return !tool.has_arrived(piece);
+        return !tool.has_arrived(piece) && !watch->has_arrived();
+    };
+    path.may_move = true;
+    path.step_most = [&watch](const equilibrium::PathReport& report) {
+        return watch->step_most(report.share_done);
     };
     take_up(keeping, piece, path);
+    watch.emplace(piece, tool.angle_most, path.begin_from ? path.begin_from->report.share_done : 0);
     equilibrium::PathLimits limits;
     limits.first_step = 0.0005; // a hard first touch costs twenty iterations, a soft one a few
     limits.newton.tolerance = tolerance_on_the_way;

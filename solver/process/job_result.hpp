@@ -25,6 +25,7 @@ struct StepReport {
     int n_increments = 0;
     int n_iterations = 0;
     int n_cutbacks = 0;
+    int n_moved = 0; ///< increments brought to rest by damped dynamics only
     double share_done = 0; ///< of the step's path
     double angle_reached = 0; ///< rad
     double penetration = 0; ///< largest at the end, mm

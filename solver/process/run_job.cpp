@@ -13,6 +13,8 @@
 #include "solver/process/scatter.hpp"
 #include "solver/shell/recover.hpp"
 
+#include <fmt/format.h>
+
 #include <cmath>
 #include <utility>
 
@@ -115,6 +117,21 @@ void record_step(
     result.steps.push_back(std::move(step));
 }
 
+// What a reader must know of how the steps went.
+void add_warnings(JobResult& result) {
+    for (const StepResult& step : result.steps) {
+        if (step.report.n_moved > 0) {
+            result.warnings.push_back(fmt::format(
+                "On the way of the {} no balance of forces was found near by {}; the sheet was let "
+                "move, damped, until it came to rest. It snaps or wrinkles there: look at the "
+                "shapes on the way, and trust the figures less.",
+                name_of(step.kind),
+                step.report.n_moved == 1 ? "once" : fmt::format("{} times", step.report.n_moved)
+            ));
+        }
+    }
+}
+
 void judge(const Workpiece& piece, JobResult& result) {
     std::vector<findings::PartFindings> steps;
     steps.reserve(result.steps.size());
@@ -198,6 +215,7 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     take_up_finished(*piece, run, result);
     run_steps(*piece, options, monitor, run, result);
     judge(*piece, result);
+    add_warnings(result);
     if (job.scatter && result.reason == StopReason::done) {
         result.scatter = estimate_scatter(job, n_threads, monitor);
         if (!result.scatter) {

@@ -156,6 +156,7 @@ report_of(const equilibrium::PathReport& path, double angle_reached, double pene
     report.n_increments = path.n_increments;
     report.n_iterations = path.n_iterations;
     report.n_cutbacks = path.n_cutbacks;
+    report.n_moved = path.n_moved;
     report.share_done = path.share_done;
     report.angle_reached = angle_reached;
     report.penetration = penetration;

@@ -155,8 +155,9 @@ std::string text_for(const RandomJob& random, const Plan& plan) {
     return fmt::format(
         "title = \"Soak {}\"\n\n[sheet]\nmaterial = \"{}\"\nthickness = {:g}\n\n[bend_line]\n{}\n"
         "[blank]\nweb_width = {:g}\nflat_width = {:g}\nstart = \"{}\"\nend = \"{}\"\n\n"
-        "[block]\nnose_radius = {:g}\nwall_angle = {:g}\nbacking_setback = {:g}\n\n"
-        "[drive]\nkind = \"{}\"\nclearance = {:g}\nangle = {:g}\n{}\n[run]\naccuracy = \"quick\"\n",
+        "[block]\nnose_radius = {:g}\nwall_angle = {:g}\nbacking_setback = {:g}\n"
+        "friction = {:g}\n\n[drive]\nkind = \"{}\"\nclearance = {:g}\nangle = "
+        "{:g}\n{}\n[run]\naccuracy = \"quick\"\n",
         random.seed,
         random.sheet,
         job.sheet.thickness,
@@ -168,6 +169,7 @@ std::string text_for(const RandomJob& random, const Plan& plan) {
         job.block.nose_radius,
         units::degrees(job.block.wall_angle),
         job.block.backing_setback,
+        job.block.friction,
         is_wiper ? "wiper" : "leaf",
         job.drive.clearance,
         units::degrees(job.drive.angle),
@@ -195,6 +197,7 @@ RandomJob random_job(std::uint64_t seed) {
     random.job.blank.start = ends < 0.6 ? EndKind::free : EndKind::continues;
     random.job.blank.end = ends < 0.2 ? EndKind::free : EndKind::continues;
     choose_length(dice, random.job, plan);
+    random.job.block.friction = dice.chance(0.5) ? 0 : rounded(dice.uniform(0.02, 0.25), 0.01);
     random.job.accuracy = job::Accuracy::quick;
     random.text = text_for(random, plan);
     return random;

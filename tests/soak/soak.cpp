@@ -49,7 +49,8 @@ std::string row_of(const Outcome& outcome) {
     const flangewright::job::Job& job = outcome.random.job;
     const double t = job.sheet.thickness;
     return fmt::format(
-        "{:6} {:<10} {:<8} {:<15} t {:.2f} R/t {:4.1f} wall {:3.0f} to {:3.0f} {:5} gap {:.2f} "
+        "{:6} {:<10} {:<8} {:<15} t {:.2f} R/t {:4.1f} wall {:3.0f} to {:3.0f} {:5} gap {:.2f} mu "
+        "{:.2f} "
         "plan {:6.0f} width/t {:4.1f} ends {}  {:5.1f} s {:4} it  held {:5.1f}  back {:5.1f}  {}",
         outcome.random.seed,
         word_for(outcome.trial.ending),
@@ -61,6 +62,7 @@ std::string row_of(const Outcome& outcome) {
         flangewright::units::degrees(job.drive.angle),
         job.drive.kind == DriveKind::wiper ? "wiper" : "leaf",
         job.drive.clearance,
+        job.block.friction,
         job.blank.line.radius(),
         job.blank.flange_width / t,
         ends_of(outcome.random),

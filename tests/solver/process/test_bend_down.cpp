@@ -48,6 +48,19 @@ TEST(BendDown, LeafTurnsTheFlangeToItsAngle) {
     EXPECT_LT(report.penetration, 0.05); // the leaf's soft start
 }
 
+TEST(BendDown, WiperStopsAtTheAngleAskedFor) {
+    for (const double angle : {0.3, 0.9}) {
+        job::Job job =
+            support::small_flange(BendLine::straight(1), EndKind::continues, EndKind::continues);
+        job.drive.angle = angle;
+        Workpiece piece = support::small_workpiece(job, 1);
+        const StepReport report = bend_down(piece, {}, {}, {});
+        EXPECT_EQ(report.reason, StopReason::done);
+        EXPECT_NEAR(report.angle_reached, angle, 0.004); // a quarter of a degree
+        EXPECT_LT(report.share_done, 1);
+    }
+}
+
 TEST(BendDown, KeepsTheWebFlatUnderTheBacking) {
     Workpiece piece = support::small_workpiece(
         support::small_flange(BendLine::straight(1), EndKind::continues, EndKind::continues), 1

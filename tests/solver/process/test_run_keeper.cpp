@@ -89,6 +89,18 @@ INSTANTIATE_TEST_SUITE_P(
     )
 );
 
+TEST(RunKeeper, TakesUpARunThatStopsAtAnAngle) {
+    job::Job job = quick_slice(job::DriveKind::wiper);
+    job.drive.angle = 0.8;
+    const Watched whole = watched_run(job);
+    ASSERT_GT(whole.states.size(), 8U);
+    for (std::size_t i = 0; i < whole.states.size(); i += whole.states.size() / 5) {
+        const Result<JobResult> resumed = taken_up(job, whole.states[i]);
+        ASSERT_TRUE(resumed.has_value());
+        expect_same(*resumed, whole.result);
+    }
+}
+
 TEST(RunKeeper, KeepsWhereARunWasStopped) {
     const job::Job job = quick_slice(job::DriveKind::leaf);
     std::stop_source source;
