@@ -37,6 +37,8 @@ struct KnownExcess {
     const char* asked;
 };
 constexpr KnownExcess excess_s1_loose{0.076, 0.03, "0.3 deg at every mesh"};
+constexpr KnownExcess excess_s7_loose{0.092, 0.03, "6.7 deg within 0.3"};
+constexpr KnownExcess excess_a8_loose{0.054, 0.03, "5.76 deg within 0.3"};
 constexpr KnownExcess excess_s1_tight{0.246, 0.05, "2.4 deg within 0.3"};
 constexpr KnownExcess excess_s3_tight{0.329, 0.05, "4.6 deg within 0.45"};
 constexpr KnownExcess excess_a5_tight{0.168, 0.05, "4.35 deg within 0.5"};
@@ -123,6 +125,29 @@ TEST_F(SolidSection, LooseRingStretchesAndSpringsBackAsTheSolid) {
     EXPECT_NEAR(found.angle_held, solid().of("A2_loose", "angle_held"), angle_held_band);
     expect_springback(found, "A2_loose", springback_band_a2);
     expect_edge(found, "A2_loose");
+}
+
+// Two sections chosen before either model had been run on them, with the bands of the ring A2: edge
+// strain and thickness hold, springback misses 0.3 deg in both and the angle held in one.
+TEST_F(SolidSection, LooseThickStraightFlangeSpringsBackAboveTheSolidByAKnownShare) {
+    const SolidFigures found = run(SolidCase::s7, loose);
+    record(found, "S7_loose");
+    expect_done(found);
+    EXPECT_NEAR(found.angle_held, solid().of("S7_loose", "angle_held"), angle_held_band);
+    expect_excess(found, "S7_loose", excess_s7_loose);
+}
+
+TEST_F(SolidSection, LooseThinRingStretchesAsTheSolidAndSpringsBackAboveItByAKnownShare) {
+    const SolidFigures found = run(SolidCase::a8, loose);
+    record(found, "A8_loose");
+    expect_done(found);
+    support::compare(
+        figure_of("A8_loose")
+            .of("angle held, deg", found.angle_held, solid().of("A8_loose", "angle_held")),
+        {.width = 0.15, .about = -0.35, .asked = "within 0.3", .is_absolute = true}
+    );
+    expect_excess(found, "A8_loose", excess_a8_loose);
+    expect_edge(found, "A8_loose");
 }
 
 // What friction adds is judged, not the sum: the straight flange stands above the solid without it.

@@ -5,6 +5,7 @@
 #include "solver/shell/recover.hpp"
 #include "tests/support/flow_law.hpp"
 
+#include <algorithm>
 #include <numbers>
 
 namespace flangewright::support {
@@ -14,22 +15,53 @@ namespace {
 constexpr double deg = std::numbers::pi / 180;
 constexpr double slice = 4 * deg;
 
-bool is_straight(SolidCase of) {
-    return of == SolidCase::s1 || of == SolidCase::s3;
+/// Soft, hard and middling: Young's modulus and Swift's law.
+struct Metal {
+    double youngs_modulus;
+    double strength;
+    double prestrain;
+    double exponent;
+};
+constexpr Metal m1{70000, 330, 0.0032, 0.22};
+constexpr Metal m2{70000, 500, 0.02, 0.15};
+constexpr Metal m4{71000, 420, 0.008, 0.18};
+
+/// Sizes as the solid model has them.
+struct Section {
+    double wall_radius; ///< of a ring; 0: straight
+    double thickness;
+    double nose_radius;
+    double flange_width; ///< flat
+    double web_width;
+    Metal metal;
+};
+
+Section section_of(SolidCase of) {
+    switch (of) {
+    case SolidCase::s1:
+        return {0, 1, 3, 20, 30, m1};
+    case SolidCase::s3:
+        return {0, 1, 3, 20, 30, m2};
+    case SolidCase::s7:
+        return {0, 1.6, 8, 32, 45, m4};
+    case SolidCase::a2:
+        return {60, 1, 3, 12, 40, m1};
+    case SolidCase::a5:
+        return {150, 1, 3, 30, 40, m2};
+    case SolidCase::a8:
+        return {80, 0.8, 3.2, 16, 40, m2};
+    }
+    check(false, "every section of the solid model has its sizes");
+    return {};
 }
 
-outline::BendLine line_of(SolidCase of) {
-    // The solid model's Rb is the wall's; the bend tangent lies one nose radius farther out.
-    switch (of) {
-    case SolidCase::a2:
-        return outline::BendLine::arc(60 + 3, slice, outline::Curve::concave);
-    case SolidCase::a5:
-        return outline::BendLine::arc(150 + 3, slice, outline::Curve::concave);
-    case SolidCase::s1:
-    case SolidCase::s3:
-        break;
-    }
-    return outline::BendLine::straight(1);
+outline::BendLine line_of(const Section& section) {
+    // The bend tangent lies one nose radius farther out than the wall.
+    return section.wall_radius == 0
+        ? outline::BendLine::straight(section.thickness)
+        : outline::BendLine::arc(
+            section.wall_radius + section.nose_radius, slice, outline::Curve::concave
+        );
 }
 
 double mean_angle(const process::Workpiece& piece, const shell::SheetFields& fields) {
@@ -44,19 +76,20 @@ double mean_angle(const process::Workpiece& piece, const shell::SheetFields& fie
 } // namespace
 
 job::Job solid_job(SolidCase of, double clearance) {
+    const Section section = section_of(of);
+    const Metal& metal = section.metal;
     job::Job job;
-    const bool is_soft = of == SolidCase::s1 || of == SolidCase::a2;
-    job.sheet.thickness = 1;
-    job.sheet.material.youngs_modulus = 70000;
+    job.sheet.thickness = section.thickness;
+    job.sheet.material.youngs_modulus = metal.youngs_modulus;
     job.sheet.material.poisson_ratio = 0.33;
-    job.sheet.material.hardening = is_soft ? swift(330, 0.0032, 0.22) : swift(500, 0.02, 0.15);
-    job.block.nose_radius = 3;
+    job.sheet.material.hardening = swift(metal.strength, metal.prestrain, metal.exponent);
+    job.block.nose_radius = section.nose_radius;
     job.drive.clearance = clearance;
-    job.drive.corner_radius = 3;
-    job.blank.line = line_of(of);
+    job.drive.corner_radius = std::max(2 * section.thickness, 3.0);
+    job.blank.line = line_of(section);
     job.blank.start = job.blank.end = job::EndKind::continues;
-    job.blank.web_width = is_straight(of) ? 30 : 40;
-    job.blank.flange_width = is_straight(of) ? 20 : of == SolidCase::a2 ? 12 : 30;
+    job.blank.web_width = section.web_width;
+    job.blank.flange_width = section.flange_width;
     return job;
 }
 
@@ -65,7 +98,8 @@ process::Fineness solid_fineness(SolidCase of, int n_round_nose, int n_layers) {
     fineness.n_layers = n_layers;
     fineness.n_round_nose = n_round_nose;
     fineness.largest_turn = 2.01 * deg;
-    fineness.longest = is_straight(of) ? 1 : 100;
+    const Section section = section_of(of);
+    fineness.longest = section.wall_radius == 0 ? section.thickness : 100;
     return fineness;
 }
 
@@ -83,11 +117,13 @@ SolidFigures run_solid_case(SolidCase of, const SolidRun& run) {
         findings::find_in_part(piece.mesh, findings::shape_of(piece.state, held), held, piece.job);
     figures.angle_held = mean_angle(piece, held);
     figures.edge_strain = part.edge_strain_most;
-    figures.edge_thickness = part.stations.front().edge_thickness;
-    figures.least_thickness = held.thickness.minCoeff();
+    figures.edge_thickness = part.stations.front().edge_thickness / piece.job.sheet.thickness;
+    figures.least_thickness = held.thickness.minCoeff() / piece.job.sheet.thickness;
+    figures.held = profile_of(piece, held);
     if (run.is_released) {
         figures.release = process::release(piece, {.holds_web_edge = true}, {});
         const shell::SheetFields after = shell::recover_fields(piece.model, piece.state);
+        figures.released = profile_of(piece, after);
         figures.springback = figures.angle_held - mean_angle(piece, after);
     }
     return figures;

@@ -5,13 +5,15 @@
 #include "solver/job/job.hpp"
 #include "solver/process/bend_down.hpp"
 #include "solver/process/release.hpp"
+#include "tests/support/section_profile.hpp"
 
 #include <string>
 
 namespace flangewright::support {
 
-/// One of its sections: S1, S3 straight, A2, A5 full rings. Lengths in mm over a sheet of 1 mm.
-enum class SolidCase { s1, s3, a2, a5 };
+/// One of its sections: S straight, A full rings. S7 and A8 were chosen, with the clearance of 1.4,
+/// before either model had been run on them.
+enum class SolidCase { s1, s3, s7, a2, a5, a8 };
 
 /// How the section is run.
 struct SolidRun {
@@ -31,11 +33,13 @@ struct SolidFigures {
     double springback = 0; ///< with the far end of the web held, as in the solid model
     double edge_strain = 0;
     double edge_thickness = 0; ///< over that of the flat sheet
-    double least_thickness = 0;
+    double least_thickness = 0; ///< over that of the flat sheet, as edge_thickness
+    SectionProfile held;
+    SectionProfile released;
 };
 
-/// A slice 1 mm long of a straight flange, or of 4 deg of a ring, with planes of symmetry at its
-/// ends. Source: materials and sizes from solid-section-reference, "Cases".
+/// A slice one thickness long of a straight flange, or of 4 deg of a ring, with planes of symmetry
+/// at its ends. Source: materials and sizes from solid-section-reference, "Cases".
 [[nodiscard]] job::Job solid_job(SolidCase of, double clearance);
 
 /// The mesh for it.

@@ -14,6 +14,9 @@ set(play_most 30)
 set(play_most_when_known 100)
 set(head "| check | figure | source | mesh | reference | band | measured | deviation |\n\
 |---|---|---|---|---|---|---|---|\n")
+# Tables whose columns mean something else.
+set(head_profiles "| check | figure | source | mesh | over | band | held | released |\n\
+|---|---|---|---|---|---|---|---|\n")
 
 # Line 1 the table, line 2 the row without its last two cells, line 3 these.
 function(read_record file table fixed changing)
@@ -88,7 +91,11 @@ foreach(table IN LISTS tables)
     if(NOT page MATCHES "@${table}@")
         fault("${text_file} has no place for the table ${table}")
     endif()
-    string(REPLACE "@${table}@\n" "${head}${rows_${table}}" page "${page}")
+    set(head_of_table "${head}")
+    if(DEFINED head_${table})
+        set(head_of_table "${head_${table}}")
+    endif()
+    string(REPLACE "@${table}@\n" "${head_of_table}${rows_${table}}" page "${page}")
 endforeach()
 if(page MATCHES "\n@([a-z_]+)@\n")
     fault("no record for the table ${CMAKE_MATCH_1}")

@@ -88,6 +88,24 @@ void write_row(const Figure& figure, const Row& row) {
     );
 }
 
+std::string words(const CurveBand& band) {
+    const std::string most = band.about == 0
+        ? number(band.most)
+        : fmt::format("**known: {:+g} ± {:g}, asked {}**", band.about, band.most, band.asked);
+    return fmt::format("{}, RMS {}", most, number(band.rms));
+}
+
+std::string shown(const Apart& apart) {
+    return fmt::format("{:+.4f} at {:.1f}, RMS {:.4f}", apart.most, apart.at, apart.rms);
+}
+
+void expect_within(const Figure& figure, const Apart& found, const CurveBand& band) {
+    EXPECT_LE(std::abs(found.most - band.about), band.most)
+        << figure.check << ", " << figure.figure << ": " << shown(found)
+        << (band.about != 0 ? "; if it has come closer, revise the known deviation" : "");
+    EXPECT_LE(found.rms, band.rms) << figure.check << ", " << figure.figure << ": " << shown(found);
+}
+
 Row row_of(const Figure& figure, const std::string& band, const std::string& deviation) {
     return {number(figure.reference), band, number(figure.measured), deviation};
 }
@@ -115,6 +133,15 @@ void compare_worst(const Figure& like, const Worst& worst, double width) {
     write_row(figure, {"table", words({.width = width}), "", percent});
     EXPECT_LE(worst.value(), width) << figure.check << ", " << figure.figure;
     EXPECT_GT(worst.n(), 0);
+}
+
+void compare_curves(
+    const Figure& like, const Apart& held, const Apart& released, const CurveBand& band
+) {
+    const std::string places = fmt::format("{} places", held.n);
+    write_row(like, {places, words(band), shown(held), shown(released)});
+    expect_within(like, held, band);
+    expect_within(like, released, band);
 }
 
 void show(const Figure& figure) {

@@ -73,4 +73,27 @@ private:
 /// and mesh are taken from `like`.
 void compare_worst(const Figure& like, const Worst& worst, double width);
 
+/// How far a curve lies from its reference.
+struct Apart {
+    double most = 0; ///< with its sign, ours less reference
+    double at = 0; ///< where, mm
+    double rms = 0; ///< over the length
+    int n = 0; ///< places compared
+};
+
+/// How far a curve may lie from its reference, in the figure's own unit.
+struct CurveBand {
+    double most = 0; ///< either way about `about`
+    double rms = 0;
+    /// As of Band: a known deviation of `most`, and what was missed.
+    double about = 0;
+    std::string asked = {};
+};
+
+/// Records a curve of the part held on the block and of the released part, and fails the running
+/// test when one of them lies outside the band.
+void compare_curves(
+    const Figure& like, const Apart& held, const Apart& released, const CurveBand& band
+);
+
 } // namespace flangewright::support
