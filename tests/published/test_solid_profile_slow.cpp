@@ -35,8 +35,8 @@ constexpr CurveBand thickness_band{.most = 0.01, .rms = 0.005};
 // thing seen from another side, as plastic flow keeps the volume. To be revised when the shell
 // improves.
 CurveBand known(double most, double rms) {
-    constexpr double play = 0.002; // within which it may move with compiler and library
-    return {.most = play, .rms = rms + 0.001, .about = most, .asked = "0.01, RMS 0.005"};
+    constexpr double play = 0.001; // within which it may move with compiler and library
+    return {.most = play, .rms = rms + 0.5 * play, .about = most, .asked = "0.01, RMS 0.005"};
 }
 
 /// What is asked of a section, or how it is known to miss that.
