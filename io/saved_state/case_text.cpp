@@ -39,6 +39,11 @@ void add_sheet(Lines& lines, const job::Sheet& sheet) {
     for (const auto& [key, values] : material.law_values) {
         lines.add("sheet.material.hardening." + key, fmt::format("{}", fmt::join(values, ", ")));
     }
+    for (const material::BackStress& back : material.back_stresses) {
+        const auto& [stiffness, recall] = back;
+        lines.add("sheet.material.hardening.back_stress.stiffness", stiffness);
+        lines.add("sheet.material.hardening.back_stress.recall_rate", recall);
+    }
 }
 
 std::string word_for(job::EndKind end) {

@@ -151,6 +151,13 @@ void pass(Archive& file, material::PointMemory& point) {
 }
 
 template <typename Archive>
+void pass(Archive& file, material::SplitStress& stress) {
+    for (double& value : stress) {
+        file.number(value);
+    }
+}
+
+template <typename Archive>
 void pass(Archive& file, shell::FibreStretch& fibre) {
     auto& [mean, slope] = fibre;
     file.number(mean);
@@ -168,11 +175,12 @@ void pass_all(Archive& file, std::vector<Item>& items, std::size_t n_least_bytes
 
 template <typename Archive>
 void pass(Archive& file, shell::SheetState& sheet) {
-    auto& [positions, directors, points, fibres] = sheet;
+    auto& [positions, directors, points, fibres, back_stresses] = sheet;
     pass(file, positions);
     pass(file, directors);
     pass_all(file, points, 4 * word);
     pass_all(file, fibres, 2 * word);
+    pass_all(file, back_stresses, 3 * word);
 }
 
 template <typename Archive>
@@ -306,7 +314,7 @@ void pass(Archive& file, CaseState& state) {
     auto& [case_text, run] = state;
     auto& [finished, held_by, under_way, history, spent] = run;
     file.text(case_text);
-    pass_all(file, finished, 12 * word);
+    pass_all(file, finished, 13 * word);
     pass(file, held_by);
     pass(file, under_way);
     pass_all(file, history, 16 * word);

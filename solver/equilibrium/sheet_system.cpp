@@ -133,7 +133,6 @@ void SheetSystem::add_elements(
     const Stopwatch watch(clock_.elements);
     const shell::ShellModel& model = *problem.model;
     const shell::SheetState& state = *problem.state;
-    const auto n_layers = static_cast<std::size_t>(model.section.n_layers());
     std::atomic<bool> is_good = true;
     for_each_index(model.n_elements(), n_threads_, [&](int e) {
         const auto at = static_cast<std::size_t>(e);
@@ -145,8 +144,7 @@ void SheetSystem::add_elements(
             model.references[at],
             shell::gather_nodes(model.quads[at], shape.positions, shape.directors),
             gather_bases(model.quads[at], problem.node_axes, shape),
-            std::span(state.fibres).subspan(4 * at, 4),
-            std::span(state.points).subspan(4 * at * n_layers, 4 * n_layers),
+            shell::points_of(model, state, at),
             with_stiffness
         );
         if (!element_forces_[at].has_converged) {

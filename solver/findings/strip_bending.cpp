@@ -112,13 +112,15 @@ std::vector<FibrePoint> stretch_in_plane_strain(
     const material::SheetMaterial& material, double largest_strain, int n_steps
 ) {
     check(material.hardening != nullptr, "a sheet has a hardening law");
+    const std::shared_ptr<const material::HardeningLaw> flow =
+        material::steady_flow(material.hardening, material.back_stresses);
     check(largest_strain > 0 && n_steps > 0, "a fibre is stretched in at least one step");
     const Elastic elastic = elastic_of(material);
     std::vector<FibrePoint> path{FibrePoint{}};
     path.reserve(static_cast<std::size_t>(n_steps) + 1);
     for (int i = 0; i < n_steps; ++i) {
         const double step = largest_strain / n_steps;
-        path.push_back(stretched_further(path.back(), step, elastic, *material.hardening));
+        path.push_back(stretched_further(path.back(), step, elastic, *flow));
     }
     return path;
 }

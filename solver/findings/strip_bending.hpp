@@ -25,8 +25,9 @@ struct BentStrip {
     double outer_stress_released = 0; ///< MPa
 };
 
-/// Stress path of a fibre stretched to `largest_strain` in `n_steps` equal strain steps: isotropic
-/// von Mises flow theory, no stress through the thickness, no strain along the bend line.
+/// Stress path of a fibre stretched to `largest_strain` in `n_steps` equal strain steps: von Mises
+/// flow theory, no stress through the thickness, no strain along the bend line. Back stresses count
+/// as in steady tension, since nothing turns back.
 /// Units: strain in -, stress in MPa. Source: derived here (docs/theory-findings.md, "Bent strip").
 /// Fails: never for a positive strain and at least one step.
 [[nodiscard]] std::vector<FibrePoint> stretch_in_plane_strain(

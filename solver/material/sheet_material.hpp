@@ -1,7 +1,7 @@
 // A sheet's material in its temper, each value with where it comes from.
 #pragma once
 
-#include "solver/material/hardening_law.hpp"
+#include "solver/material/back_stress.hpp"
 
 #include <optional>
 #include <string>
@@ -36,9 +36,12 @@ struct SheetMaterial {
     double poisson_ratio = 0;
     std::string law_name;
     LawValues law_values;
-    std::shared_ptr<const HardeningLaw> hardening;
+    std::shared_ptr<const HardeningLaw> hardening; ///< of the yield surface's size
     DataGrade curve_grade = DataGrade::unknown; ///< of elastic and hardening values
     std::string curve_source;
+    std::vector<BackStress> back_stresses; ///< none: hardening is isotropic
+    DataGrade back_stress_grade = DataGrade::unknown;
+    std::string back_stress_source;
     Sourced uniform_elongation; ///< engineering strain at maximum load
     Sourced total_elongation; ///< engineering strain at break, 50 mm gauge
     std::vector<BendLimit> bend_limits; ///< by growing thickness; empty when no table is known

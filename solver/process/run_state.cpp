@@ -10,6 +10,7 @@ bool fits(const shell::SheetState& sheet, const Workpiece& piece) {
     return sheet.positions.cols() == piece.state.positions.cols()
         && sheet.directors.cols() == piece.state.directors.cols()
         && sheet.points.size() == piece.state.points.size()
+        && sheet.back_stresses.size() == piece.state.back_stresses.size()
         && sheet.fibres.size() == piece.state.fibres.size();
 }
 

@@ -91,6 +91,7 @@ Result<Workpiece> make_workpiece(const job::Job& job, const Fineness& fineness, 
         job.sheet.material.hardening,
         job.sheet.thickness,
         shell::gauss_layers(fineness.n_layers),
+        job.sheet.material.back_stresses,
     };
     const outline::BendLine& line = piece.job.blank.line;
     piece.model = shell::make_shell_model(

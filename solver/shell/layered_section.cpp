@@ -2,6 +2,7 @@
 
 #include "solver/material/log_strain.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -9,21 +10,55 @@ namespace flangewright::shell {
 
 namespace {
 
+constexpr std::size_t n_layers_most = 64; // as gauss_layers() makes
+
 material::SplitStrain right_cauchy_green(const SectionStrain& strain, double z) {
     material::SplitStrain C = strain.membrane + z * (strain.bending + z * strain.quadratic);
     C[0] += 1;
     return C;
 }
 
+material::ShiftedUpdate update_shifted(
+    const Section& section,
+    const material::SplitStrain& log_strain,
+    const material::PointMemory& memory,
+    std::span<const material::SplitStress> back_stresses,
+    bool with_tangent
+) {
+    return material::update_point(
+        section.elasticity,
+        material::MixedHardening{*section.hardening, section.back_stresses},
+        log_strain,
+        material::ShiftedMemory{memory, back_stresses},
+        with_tangent
+    );
+}
+
 } // namespace
+
+material::PointUpdate update_layer(
+    const Section& section,
+    const material::SplitStrain& log_strain,
+    const material::PointMemory& memory,
+    std::span<const material::SplitStress> back_stresses
+) {
+    if (section.back_stresses.empty()) {
+        return material::update_point(
+            section.elasticity, *section.hardening, log_strain, memory, false
+        );
+    }
+    return update_shifted(section, log_strain, memory, back_stresses, false).point;
+}
 
 SectionForce integrate_section(
     const Section& section,
     const SectionStrain& strain,
     const FibreStretch& fibre,
     std::span<const material::PointMemory> memory,
-    bool with_tangent
+    bool with_tangent,
+    std::span<const material::SplitStress> back_stresses
 ) {
+    const std::size_t n_back = section.back_stresses.size();
     SectionForce force;
     std::array<Eigen::Matrix3d, 5> moments; // tangent weighted with z^0 to z^4
     for (Eigen::Matrix3d& moment : moments) {
@@ -38,9 +73,18 @@ SectionForce integrate_section(
             force.has_converged = false;
             return force;
         }
-        const material::PointUpdate point = material::update_point(
-            section.elasticity, *section.hardening, log_strain.value(), memory[k], with_tangent
-        );
+        const material::PointUpdate point = n_back == 0
+            ? material::update_point(
+                section.elasticity, *section.hardening, log_strain.value(), memory[k], with_tangent
+            )
+            : update_shifted(
+                  section,
+                  log_strain.value(),
+                  memory[k],
+                  back_stresses.subspan(k * n_back, n_back),
+                  with_tangent
+            )
+                  .point;
         if (!point.has_converged) {
             force.has_converged = false;
             return force;
@@ -71,9 +115,12 @@ bool remember_section(
     const Section& section,
     const SectionStrain& strain,
     FibreStretch& fibre,
-    std::span<material::PointMemory> memory
+    std::span<material::PointMemory> memory,
+    std::span<material::SplitStress> back_stresses
 ) {
-    std::array<material::PointMemory, 64> after;
+    const std::size_t n_back = section.back_stresses.size();
+    std::array<material::PointMemory, n_layers_most> after;
+    std::array<material::SplitStress, n_layers_most * material::n_back_stresses_most> back_after;
     // Least-squares line through the layers' thickness stretch, weighted as the layers are.
     double sum = 0;
     double first_moment = 0;
@@ -86,9 +133,22 @@ bool remember_section(
         if (!log_strain.is_valid()) {
             return false;
         }
-        const material::PointUpdate point = material::update_point(
-            section.elasticity, *section.hardening, log_strain.value(), memory[k], false
-        );
+        material::PointUpdate point;
+        if (n_back == 0) {
+            point = material::update_point(
+                section.elasticity, *section.hardening, log_strain.value(), memory[k], false
+            );
+        } else {
+            const material::ShiftedUpdate shifted = update_shifted(
+                section,
+                log_strain.value(),
+                memory[k],
+                back_stresses.subspan(k * n_back, n_back),
+                false
+            );
+            point = shifted.point;
+            std::copy_n(shifted.back_stresses.begin(), n_back, &back_after[k * n_back]);
+        }
         if (!point.has_converged) {
             return false;
         }
@@ -99,9 +159,8 @@ bool remember_section(
         first_moment += weight * z0 * stretch;
         second_moment += weight * z0 * z0;
     }
-    for (std::size_t k = 0; k < memory.size(); ++k) {
-        memory[k] = after[k];
-    }
+    std::copy_n(after.begin(), memory.size(), memory.begin());
+    std::copy_n(back_after.begin(), memory.size() * n_back, back_stresses.begin());
     fibre.mean = sum;
     fibre.slope = second_moment > 0 ? first_moment / second_moment : 0;
     return true;

@@ -2,12 +2,13 @@
 // resultants and their tangent out. Wraps any hardening law.
 #pragma once
 
-#include "solver/material/plane_stress_update.hpp"
+#include "solver/material/shifted_update.hpp"
 #include "solver/shell/layer_rule.hpp"
 #include "solver/shell/sheet_state.hpp"
 
 #include <memory>
 #include <span>
+#include <vector>
 
 namespace flangewright::shell {
 
@@ -17,6 +18,7 @@ struct Section {
     std::shared_ptr<const material::HardeningLaw> hardening;
     double thickness = 1;
     LayerRule layers;
+    std::vector<material::BackStress> back_stresses = {}; ///< none: isotropic hardening
 
     [[nodiscard]] int n_layers() const { return static_cast<int>(layers.position.size()); }
 };
@@ -36,7 +38,18 @@ struct SectionForce {
     bool has_converged = true;
 };
 
-/// Fibre heights follow the thinning `fibre` of the last accepted increment.
+/// What one layer answers, without tangent. `back_stresses` are the layer's own, as many as the
+/// section has. Units, shape: plane_stress_update.hpp. Source: shifted_update.hpp where the section
+/// has back stresses, else plane_stress_update.hpp. Fails: has_converged is false.
+[[nodiscard]] material::PointUpdate update_layer(
+    const Section& section,
+    const material::SplitStrain& log_strain,
+    const material::PointMemory& memory,
+    std::span<const material::SplitStress> back_stresses
+);
+
+/// Fibre heights follow the thinning `fibre` of the last accepted increment. `back_stresses` runs
+/// layer by layer, as many to a layer as the section has.
 /// Units: strain in -, heights in mm, resultants N/mm, N, N mm. Shape: 9 = 3 x (membrane, bending,
 /// quadratic). Source: miehe-apel-lambrecht-2002 point by point; layer-wise integration.
 /// Fails: has_converged is false when a point could not be updated.
@@ -45,17 +58,19 @@ struct SectionForce {
     const SectionStrain& strain,
     const FibreStretch& fibre,
     std::span<const material::PointMemory> memory,
-    bool with_tangent
+    bool with_tangent,
+    std::span<const material::SplitStress> back_stresses = {}
 );
 
 /// Writes the memory that the strain leaves, and the fibre stretch that follows from it.
-/// Units, shape, source as integrate_section(). Fails: returns false and leaves `memory` as it was
-/// when a point could not be updated.
+/// Units, shape, source as integrate_section(). Fails: returns false and leaves `memory` and
+/// `back_stresses` as they were when a point could not be updated.
 bool remember_section(
     const Section& section,
     const SectionStrain& strain,
     FibreStretch& fibre,
-    std::span<material::PointMemory> memory
+    std::span<material::PointMemory> memory,
+    std::span<material::SplitStress> back_stresses = {}
 );
 
 /// Height, over the middle between the two faces, of the fibre that lay at `z` in the flat sheet of

@@ -375,6 +375,7 @@ QuadForce quad_force(
         result.stiffness.setZero();
     }
     const auto n_layers = static_cast<std::size_t>(section.n_layers());
+    const std::size_t n_shifts = n_layers * section.back_stresses.size();
     const TiedRows tied = tied_rows(now);
     Row24 gradient = Row24::Zero(); // of the strain energy over the nodal vectors
     Matrix8 geometry = Matrix8::Zero();
@@ -386,7 +387,8 @@ QuadForce quad_force(
             quad_strain(reference, now, static_cast<int>(point)),
             points.fibres[point],
             points.memory.subspan(point * n_layers, n_layers),
-            with_stiffness
+            with_stiffness,
+            points.back_stresses.subspan(point * n_shifts, n_shifts)
         );
         if (!force.has_converged) {
             result.has_converged = false;
@@ -411,6 +413,9 @@ QuadForce quad_force(
         add_tied_geometry(geometry, tied_stress, shear_stress);
         add_geometry(result, geometry, bases);
         add_director_geometry(result, gradient, now);
+        if (n_shifts > 0) {
+            result.stiffness = (0.5 * (result.stiffness + result.stiffness.transpose())).eval();
+        }
     }
     return result;
 }

@@ -44,6 +44,7 @@ struct QuadBases {
 struct QuadPoints {
     std::span<const FibreStretch> fibres; ///< four in-plane points
     std::span<const material::PointMemory> memory; ///< point by point, layer by layer
+    std::span<const material::SplitStress> back_stresses = {}; ///< of each layer in turn
 };
 
 /// Force and stiffness of one element in its nodes' degrees of freedom.
@@ -65,8 +66,9 @@ make_quad_reference(const QuadNodes& start, const Eigen::Vector3d& along);
 quad_strain(const QuadReference& reference, const QuadNodes& now, int point);
 
 /// Units: N, N mm. Shape: 20, node by node (3 displacements, 2 rotations). Source: as above;
-/// tangent exact for the exponential update, simo-fox-1989. Fails: has_converged is false when a
-/// point could not be updated.
+/// tangent exact for the exponential update, simo-fox-1989; with back stresses its symmetric part
+/// (docs/theory.md, "Back stress"). Fails: has_converged is false when a point could not be
+/// updated.
 [[nodiscard]] QuadForce quad_force(
     const Section& section,
     const QuadReference& reference,
@@ -87,7 +89,9 @@ quad_strain(const QuadReference& reference, const QuadNodes& now, int point);
     std::span<const material::PointMemory> memory,
     bool with_stiffness
 ) {
-    return quad_force(section, reference, now, bases, QuadPoints{fibres, memory}, with_stiffness);
+    return quad_force(
+        section, reference, now, bases, QuadPoints{fibres, memory, {}}, with_stiffness
+    );
 }
 
 } // namespace flangewright::shell

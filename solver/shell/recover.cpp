@@ -22,6 +22,12 @@ struct PointFields {
     double plastic = 0;
 };
 
+// What the layers of one in-plane point remember.
+struct Layers {
+    std::span<const material::PointMemory> memory;
+    std::span<const material::SplitStress> back_stresses;
+};
+
 material::LogStrain strain_at(const SectionStrain& strain, double z) {
     material::SplitStrain C = strain.membrane + z * (strain.bending + z * strain.quadratic);
     C[0] += 1;
@@ -32,21 +38,26 @@ PointFields read_point(
     const Section& section,
     const SectionStrain& strain,
     const FibreStretch& fibre,
-    std::span<const material::PointMemory> memory
+    const Layers& layers
 ) {
+    const std::span<const material::PointMemory> memory = layers.memory;
+    const std::size_t n_back = section.back_stresses.size();
     PointFields fields;
     for (int place = 0; place < n_places; ++place) {
         const double z =
             fibre_height(fibre, 0.5 * (place - 1) * section.thickness, section.thickness);
         fields.log_strain[static_cast<std::size_t>(place)] = strain_at(strain, z).value();
     }
-    const std::array<std::size_t, 2> layers{0, memory.size() - 1};
+    const std::array<std::size_t, 2> outermost{0, memory.size() - 1};
     for (std::size_t i = 0; i < 2; ++i) {
-        const std::size_t k = layers[i];
+        const std::size_t k = outermost[i];
         const double z =
             fibre_height(fibre, section.layers.position[k] * section.thickness, section.thickness);
-        const material::PointUpdate point = material::update_point(
-            section.elasticity, *section.hardening, strain_at(strain, z).value(), memory[k], false
+        const material::PointUpdate point = update_layer(
+            section,
+            strain_at(strain, z).value(),
+            memory[k],
+            layers.back_stresses.subspan(k * n_back, n_back)
         );
         const material::SplitStress& T = point.stress;
         fields.stress[i] << 0.5 * (T[0] + T[1]), 0.5 * (T[0] - T[1]), 0.5 * T[2];
@@ -115,6 +126,7 @@ SheetFields recover_fields(const ShellModel& model, const SheetState& state) {
     resize(fields, sums, model.n_nodes());
     fields.thickness = 2 * half_thickness(model, state);
     const auto n_layers = static_cast<std::size_t>(model.section.n_layers());
+    const std::size_t n_shifts = n_layers * model.section.back_stresses.size();
     for (std::size_t e = 0; e < model.quads.size(); ++e) {
         const QuadNodes nodes = gather_nodes(model.quads[e], state.positions, state.directors);
         std::array<PointFields, 4> points;
@@ -125,7 +137,8 @@ SheetFields recover_fields(const ShellModel& model, const SheetState& state) {
                 model.section,
                 quad_strain(model.references[e], nodes, static_cast<int>(i)),
                 state.fibres[fibre],
-                std::span(state.points).subspan(fibre * n_layers, n_layers)
+                {std::span(state.points).subspan(fibre * n_layers, n_layers),
+                 std::span(state.back_stresses).subspan(fibre * n_shifts, n_shifts)}
             );
             for (std::size_t place = 0; place < n_places; ++place) {
                 strains[place][i] = points[i].log_strain[place];

@@ -22,6 +22,7 @@ struct SheetState {
     Eigen::Matrix3Xd directors; ///< unit vectors, block face to outer face
     std::vector<material::PointMemory> points; ///< n_elements * 4 * n_layers
     std::vector<FibreStretch> fibres; ///< n_elements * 4
+    std::vector<material::SplitStress> back_stresses; ///< point by point; none: isotropic, MPa
 };
 
 /// What pictures and findings read off a state. Per node; strains logarithmic.

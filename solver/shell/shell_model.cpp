@@ -43,7 +43,11 @@ SheetState virgin_state(const ShellModel& model) {
     state.directors = model.start_directors;
     const auto n_points = 4 * model.quads.size();
     state.fibres.resize(n_points);
-    state.points.resize(n_points * static_cast<std::size_t>(model.section.n_layers()));
+    const std::size_t n_layers = n_points * static_cast<std::size_t>(model.section.n_layers());
+    state.points.resize(n_layers);
+    state.back_stresses.resize(
+        n_layers * model.section.back_stresses.size(), material::SplitStress::Zero()
+    );
     return state;
 }
 
@@ -59,6 +63,16 @@ QuadNodes gather_nodes(
         nodes.directors.col(n) = directors.col(node);
     }
     return nodes;
+}
+
+QuadPoints points_of(const ShellModel& model, const SheetState& state, std::size_t element) {
+    const auto n_points = 4 * static_cast<std::size_t>(model.section.n_layers());
+    const std::size_t n_shifts = n_points * model.section.back_stresses.size();
+    return {
+        std::span(state.fibres).subspan(4 * element, 4),
+        std::span(state.points).subspan(element * n_points, n_points),
+        std::span(state.back_stresses).subspan(element * n_shifts, n_shifts),
+    };
 }
 
 Eigen::VectorXd half_thickness(const ShellModel& model, const SheetState& state) {
@@ -80,17 +94,17 @@ Eigen::VectorXd half_thickness(const ShellModel& model, const SheetState& state)
 
 bool remember_shape(const ShellModel& model, SheetState& state, int n_threads) {
     const auto n_layers = static_cast<std::size_t>(model.section.n_layers());
+    const std::size_t n_shifts = n_layers * model.section.back_stresses.size();
     std::atomic<bool> is_good = true;
     for_each_index(model.n_elements(), n_threads, [&](int e) {
         const auto at = static_cast<std::size_t>(e);
         const QuadNodes nodes = gather_nodes(model.quads[at], state.positions, state.directors);
         for (int point = 0; point < 4; ++point) {
             const std::size_t fibre = 4 * at + static_cast<std::size_t>(point);
-            const std::span<material::PointMemory> memory(
-                &state.points[fibre * n_layers], n_layers
-            );
+            const auto memory = std::span(state.points).subspan(fibre * n_layers, n_layers);
+            const auto shifts = std::span(state.back_stresses).subspan(fibre * n_shifts, n_shifts);
             const SectionStrain strain = quad_strain(model.references[at], nodes, point);
-            if (!remember_section(model.section, strain, state.fibres[fibre], memory)) {
+            if (!remember_section(model.section, strain, state.fibres[fibre], memory, shifts)) {
                 is_good = false;
             }
         }

@@ -43,13 +43,18 @@ using AlongField = std::function<Eigen::Vector3d(const Eigen::Vector3d&)>;
     const Eigen::Matrix3Xd& directors
 );
 
+/// What an element's points remember. Shape: quad4.hpp. Source: none needed. Fails: never for a
+/// state of this model.
+[[nodiscard]] QuadPoints
+points_of(const ShellModel& model, const SheetState& state, std::size_t element);
+
 /// Half the present thickness at each node, mm: mean fibre stretch of the elements round it.
 /// Shape: n_nodes. Source: derived here (docs/theory.md, "Thickness"). Fails: never.
 [[nodiscard]] Eigen::VectorXd half_thickness(const ShellModel& model, const SheetState& state);
 
-/// Makes the state remember the strain of its present shape: plastic strain and fibre stretch of
-/// every point. Units, source: layered_section.hpp. Fails: returns false, memory partly unchanged,
-/// when a point can't be updated; call it on a copy.
+/// Makes the state remember the strain of its present shape: plastic strain, back stresses and
+/// fibre stretch of every point. Units, source: layered_section.hpp. Fails: returns false, memory
+/// partly unchanged, when a point can't be updated; call it on a copy.
 bool remember_shape(const ShellModel& model, SheetState& state, int n_threads);
 
 } // namespace flangewright::shell

@@ -15,6 +15,7 @@ job::Job some_job() {
     );
     job.sheet.material.law_name = "swift";
     job.sheet.material.law_values = {{"strength", {330}}};
+    job.sheet.material.back_stresses = {{9000, 150}};
     return job;
 }
 
@@ -43,6 +44,9 @@ TEST(CaseText, KnowsEveryPartOfTheJobTheMechanicsSee) {
              [](job::Job& job) { job.sheet.material.poisson_ratio = 0.3; },
              [](job::Job& job) { job.sheet.material.law_name = "voce"; },
              [](job::Job& job) { job.sheet.material.law_values["strength"] = {331}; },
+             [](job::Job& job) { job.sheet.material.back_stresses[0].stiffness += 1; },
+             [](job::Job& job) { job.sheet.material.back_stresses[0].recall += 1; },
+             [](job::Job& job) { job.sheet.material.back_stresses.clear(); },
              [](job::Job& job) { job.blank.line = outline::BendLine::straight(15); },
              [](job::Job& job) { job.blank.web_width += 1; },
              [](job::Job& job) { job.blank.flange_width += 1; },

@@ -24,6 +24,7 @@ shell::SheetState sheet() {
     sheet.directors = Eigen::Matrix3Xd::Random(3, 5);
     sheet.points = {{0.1, 0.2, -0.3, 0.4}, {1, 2, 3, 4}};
     sheet.fibres = {{0.9, 1e-3}};
+    sheet.back_stresses = {{10, -20, 5}, {0.5, 0.25, -1}};
     return sheet;
 }
 
@@ -75,6 +76,7 @@ TEST(StateFile, ReadsBackWhatWasWrittenToTheLastBit) {
     EXPECT_EQ(read->finished.at(0).sheet.positions, run.finished.at(0).sheet.positions);
     EXPECT_EQ(read->finished.at(0).sheet.points.at(1).equivalent, 4);
     EXPECT_EQ(read->finished.at(0).sheet.fibres.at(0).slope, 1e-3);
+    EXPECT_EQ(read->finished.at(0).sheet.back_stresses, run.finished.at(0).sheet.back_stresses);
     EXPECT_EQ(read->held_by.moments(1, 2), -3.25);
     ASSERT_TRUE(read->under_way.has_value());
     EXPECT_EQ(read->under_way->path.last.turns, run.under_way->path.last.turns);
@@ -110,6 +112,20 @@ TEST(StateFile, OfAnotherFormIsRefused) {
     const auto read = state_from(bytes, "f", this_case);
     ASSERT_FALSE(read.has_value());
     EXPECT_EQ(read.error().found, "a state of another version (form 9)");
+}
+
+// Form 2 had no place for back stresses.
+TEST(StateFile, FromBeforeBackStressesIsRefused) {
+    std::string bytes = file_bytes(this_case, run_state());
+    ASSERT_EQ(bytes[bytes.find("form ") + 5], '3');
+    bytes[bytes.find("form ") + 5] = '2';
+    const auto read = state_from(bytes, "run.state", this_case);
+    ASSERT_FALSE(read.has_value());
+    EXPECT_EQ(
+        line_for(read.error()),
+        "run.state: saved state: found a state of another version (form 2), allowed a state this "
+        "program saved for this case, do: run again without --resume"
+    );
 }
 
 TEST(StateFile, CutShortAnywhereIsRefused) {

@@ -101,6 +101,41 @@ TEST(RunKeeper, TakesUpARunThatStopsAtAnAngle) {
     }
 }
 
+job::Job shifted_slice() {
+    job::Job job = quick_slice(job::DriveKind::wiper);
+    job.sheet.material.hardening = support::swift(300, 0.0032, 0.22);
+    job.sheet.material.back_stresses = {{4000, 100}, {500, 8}};
+    return job;
+}
+
+TEST(RunKeeper, TakesUpARunWithBackStresses) {
+    const job::Job job = shifted_slice();
+    const Watched whole = watched_run(job);
+    ASSERT_EQ(whole.result.reason, StopReason::done);
+    const shell::SheetState& end = whole.result.steps.back().state;
+    ASSERT_EQ(end.back_stresses.size(), 2 * end.points.size());
+    for (std::size_t i = 0; i < whole.states.size(); i += whole.states.size() / 5) {
+        const Result<JobResult> resumed = taken_up(job, whole.states[i]);
+        ASSERT_TRUE(resumed.has_value());
+        expect_same(*resumed, whole.result);
+        EXPECT_EQ(resumed->steps.back().state.back_stresses, end.back_stresses);
+    }
+    // The opposite claim: a state that lost its back stresses ends elsewhere, one without any place
+    // for them is refused.
+    RunState forgetful = whole.states[whole.states.size() / 2];
+    ASSERT_TRUE(forgetful.under_way);
+    for (material::SplitStress& back : forgetful.under_way->sheet.back_stresses) {
+        back.setZero();
+    }
+    const Result<JobResult> elsewhere = taken_up(job, forgetful);
+    ASSERT_TRUE(elsewhere.has_value());
+    EXPECT_NE(elsewhere->steps.back().state.positions, end.positions);
+    forgetful.under_way->sheet.back_stresses.clear();
+    const Result<JobResult> refused = taken_up(job, forgetful);
+    ASSERT_FALSE(refused.has_value());
+    EXPECT_EQ(refused.error().object, "another mesh than this program makes");
+}
+
 TEST(RunKeeper, KeepsWhereARunWasStopped) {
     const job::Job job = quick_slice(job::DriveKind::leaf);
     std::stop_source source;

@@ -61,5 +61,34 @@ TEST(ShellModel, RemembersTheThicknessAStretchLeaves) {
     }
 }
 
+// One step of tension to the plastic strain p leaves the back stress C p/(1 + gamma p) in each
+// layer, and the stress that is read off is that of the shifted surface.
+TEST(ShellModel, RemembersTheBackStressAStretchLeaves) {
+    const material::BackStress shift{9000, 150};
+    const double p = 0.02;
+    const double X = shift.stiffness * p / (1 + shift.recall * p);
+    const double stress = 70 + X;
+    Section section{
+        {70000, 0.33}, std::make_shared<support::PerfectFlow>(70), 1, gauss_layers(4), {shift}};
+    support::SheetTrial trial(section, support::rectangle(10, 6, 4, 3));
+    ASSERT_EQ(trial.state.back_stresses.size(), trial.state.points.size());
+    trial.state.positions.row(0) *= std::exp(stress / 70000 + p);
+    trial.state.positions.row(1) *= std::exp(-0.33 * stress / 70000 - p / 2);
+    ASSERT_TRUE(remember_shape(trial.model, trial.state, 1));
+    for (const material::SplitStress& back : trial.state.back_stresses) {
+        EXPECT_LT((back - material::SplitStress(X, X, 0)).norm(), 1e-6 * X);
+    }
+    const SheetFields fields = recover_fields(trial.model, trial.state);
+    for (int node = 0; node < trial.model.n_nodes(); ++node) {
+        EXPECT_NEAR(fields.stress_outer_face(0, node), stress, 1e-6 * stress);
+        EXPECT_NEAR(fields.stress_block_face(1, node), 0, 1e-6 * stress);
+    }
+}
+
+TEST(ShellModel, KeepsNoBackStressForAnIsotropicSheet) {
+    const support::SheetTrial trial(support::elastic_section(70000, 0.33, 1), sector());
+    EXPECT_TRUE(trial.state.back_stresses.empty());
+}
+
 } // namespace
 } // namespace flangewright::shell
