@@ -1,6 +1,7 @@
 #include "io/command_line/hand_text.hpp"
 
 #include "io/command_line/words.hpp"
+#include "io/sheet_library/back_stress_text.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 
@@ -56,6 +57,7 @@ std::string sheet_text(const case_file::CaseFile& file) {
              material::word_for(material.curve_grade),
              material.curve_source
          )},
+        {"back stress", sheet_library::sourced_back_stress_text(material, file.unit)},
         {"uniform elongation", elongation_text(material.uniform_elongation)},
         {"smallest bend",
          material.bend_limits.empty()

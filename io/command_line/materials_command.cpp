@@ -4,6 +4,7 @@
 #include "io/command_line/words.hpp"
 #include "io/key_file/excerpt.hpp"
 #include "io/key_file/nearest_word.hpp"
+#include "io/sheet_library/back_stress_text.hpp"
 #include "io/sheet_library/sheet_library.hpp"
 #include "io/units/percent.hpp"
 #include "io/units/stress.hpp"
@@ -103,6 +104,9 @@ std::string sheet_page(const KnownSheet& sheet) {
     };
     const Sourced& poisson = sheet.poisson_ratio;
     const Sourced curve{0, material.curve_grade, material.curve_source};
+    const Sourced back{0, material.back_stress_grade, material.back_stress_source};
+    const std::string back_text =
+        sheet_library::back_stress_text(material, units::LengthUnit::millimetre);
     return material.name + "\n"
         + as_columns({
             row_for(
@@ -120,6 +124,8 @@ std::string sheet_page(const KnownSheet& sheet) {
                 material.uniform_elongation
             ),
             row_for("hardening", material.law_name + ": " + parameters_text(material), curve),
+            material.back_stresses.empty() ? Row{"back stress", back_text, "", ""}
+                                           : row_for("back stress", back_text, back),
         })
         + bends_text(material) + (material.note.empty() ? "" : "  " + material.note + "\n");
 }

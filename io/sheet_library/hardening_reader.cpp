@@ -1,5 +1,7 @@
 #include "io/sheet_library/hardening_reader.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 
@@ -10,6 +12,7 @@ namespace {
 using key_file::Measure;
 using key_file::Need;
 using key_file::TableReader;
+using key_file::ValueRule;
 using material::DataGrade;
 using material::HardeningEntry;
 using material::LawParameter;
@@ -50,7 +53,7 @@ const HardeningEntry* chosen_law(TableReader& table) {
 std::optional<LawValues> read_law_values(TableReader& table, const HardeningEntry& entry) {
     LawValues values;
     for (const LawParameter& parameter : entry.parameters) {
-        const key_file::ValueRule rule{
+        const ValueRule rule{
             .key = parameter.name,
             .measure = measure_of(parameter.quantity),
             .lowest = parameter.lowest,
@@ -75,6 +78,60 @@ std::optional<LawValues> read_law_values(TableReader& table, const HardeningEntr
         }
     }
     return values;
+}
+
+ValueRule stiffness_rule() {
+    return {
+        .key = "stiffness",
+        .measure = Measure::stress,
+        .lowest = 1,
+        .highest = 500'000,
+        .reason =
+            "slope at which a back stress starts; sheet metals: from some hundred MPa to a few "
+            "times the Young's modulus",
+        .remedy = "check the value and its unit; stiffness over recall rate is what it grows to"};
+}
+
+ValueRule recall_rule() {
+    return {
+        .key = "recall_rate",
+        .measure = Measure::number,
+        .lowest = 0,
+        .highest = 100'000,
+        .reason = "how fast a back stress stops growing, per unit plastic strain; 0 never stops",
+        .remedy = "write the rate as a plain number, 100 reaches two thirds at a strain of 1 %"};
+}
+
+void read_back_stress(TableReader& hardening_table, material::SheetMaterial& material) {
+    std::optional<TableReader> table = hardening_table.table("back_stress", Need::optional);
+    if (!table) {
+        return;
+    }
+    const std::optional<std::vector<double>> stiffness = table->values(stiffness_rule());
+    const std::optional<std::vector<double>> recall = table->values(recall_rule());
+    material.back_stress_grade = read_grade(*table);
+    material.back_stress_source = read_source(*table);
+    table->finish();
+    if (!stiffness || !recall) {
+        return;
+    }
+    if (stiffness->empty() || stiffness->size() > material::n_back_stresses_most) {
+        table->object_found(
+            "stiffness",
+            fmt::format("{} values", stiffness->size()),
+            "one to three back stresses",
+            stiffness->empty() ? "leave the section out for isotropic hardening"
+                               : "leave out those that matter least"
+        );
+    } else if (stiffness->size() != recall->size()) {
+        table->object(
+            "recall_rate", "as many values as stiffnesses", "write one rate for each back stress"
+        );
+    } else {
+        for (std::size_t i = 0; i < stiffness->size(); ++i) {
+            material.back_stresses.push_back({(*stiffness)[i], (*recall)[i]});
+        }
+    }
 }
 
 } // namespace
@@ -111,6 +168,7 @@ void read_hardening(TableReader& material_table, material::SheetMaterial& materi
         material.law_values = *values;
         material.hardening = entry->make(*values);
     }
+    read_back_stress(*table, material);
     table->finish();
 }
 

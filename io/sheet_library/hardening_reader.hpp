@@ -6,7 +6,8 @@
 
 namespace flangewright::sheet_library {
 
-/// Fills law_name, law_values, hardening, curve_grade and curve_source from [hardening].
+/// Fills law_name, law_values, hardening, curve_grade and curve_source from [hardening], and what
+/// belongs to back stresses from [hardening.back_stress] if there is one.
 /// Units: MPa, strains as plain numbers. Source: the law's own entry for keys and ranges.
 /// Fails: leaves `hardening` empty; the problems are in the Reading.
 void read_hardening(key_file::TableReader& material_table, material::SheetMaterial& material);

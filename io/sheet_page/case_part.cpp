@@ -1,5 +1,6 @@
 #include "io/sheet_page/case_part.hpp"
 
+#include "io/sheet_library/back_stress_text.hpp"
 #include "io/sheet_page/html.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
@@ -65,7 +66,8 @@ std::string sheet_rows(const job::Job& job, units::LengthUnit unit) {
                   "{}, {}",
                   safe(material::word_for(material.curve_grade)),
                   safe(material.curve_source)
-              )});
+              )})
+        + row("Back stress", {safe(sheet_library::sourced_back_stress_text(material, unit))});
 }
 
 std::string blank_rows(const job::Blank& blank, units::LengthUnit unit) {

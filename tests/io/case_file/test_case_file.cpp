@@ -179,6 +179,85 @@ material.hardening = { law = "table", plastic_strain = [0, "5 %", 0.2], stress =
     EXPECT_DOUBLE_EQ(job.sheet.material.hardening->at(0.05).stress, 20 * 6.894757);
 }
 
+std::string with_back_stress(const std::string& text) {
+    return with_line(
+        4,
+        R"(material.youngs_modulus = 70000
+material.poisson_ratio = 0.33
+material.hardening = { law = "swift", strength = 330, prestrain = 0.0032, exponent = 0.22, back_stress = { )"
+            + text + " } }"
+    );
+}
+
+std::string problem_of_back_stress(const std::string& text) {
+    const auto result = read_case_text(with_back_stress(text), "c.toml");
+    if (result) {
+        return "no problem";
+    }
+    EXPECT_EQ(result.error().size(), 1U);
+    return line_for(result.error().front());
+}
+
+TEST(CaseFile, ReadsBackStresses) {
+    const job::Job job = read_well(with_back_stress(
+        R"(stiffness = ["9 GPa", "1 ksi"], recall_rate = [150, 0], grade = "coupon", source = "strip 4")"
+    ));
+    const material::SheetMaterial& material = job.sheet.material;
+    ASSERT_EQ(material.back_stresses.size(), 2U);
+    EXPECT_DOUBLE_EQ(material.back_stresses[0].stiffness, 9000);
+    EXPECT_DOUBLE_EQ(material.back_stresses[0].recall, 150);
+    EXPECT_DOUBLE_EQ(material.back_stresses[1].stiffness, 6.894757);
+    EXPECT_DOUBLE_EQ(material.back_stresses[1].recall, 0);
+    EXPECT_EQ(material.back_stress_grade, material::DataGrade::coupon);
+    EXPECT_EQ(material.back_stress_source, "strip 4");
+    const job::Job single = read_well(with_back_stress("stiffness = 9000, recall_rate = 150"));
+    EXPECT_EQ(single.sheet.material.back_stresses.size(), 1U);
+    EXPECT_TRUE(read_well(good_case).sheet.material.back_stresses.empty());
+}
+
+TEST(CaseFile, ExplainsWhatIsWrongWithABackStress) {
+    const std::string key = "c.toml:6: sheet.material.hardening.back_stress";
+    EXPECT_EQ(
+        problem_of_back_stress("stiffness = [9000, 800], recall_rate = 150"),
+        key
+            + ".recall_rate: found 150, allowed as many values as stiffnesses, do: write one rate "
+              "for each back stress"
+    );
+    EXPECT_EQ(
+        problem_of_back_stress("stiffness = [1, 2, 3, 4], recall_rate = [1, 2, 3, 4]"),
+        key
+            + ".stiffness: found 4 values, allowed one to three back stresses, do: leave out "
+              "those that matter least"
+    );
+    EXPECT_EQ(
+        problem_of_back_stress("stiffness = 0, recall_rate = 150"),
+        key
+            + ".stiffness: found 0, allowed 1 MPa to 500000 MPa (slope at which a back stress "
+              "starts; sheet metals: from some hundred MPa to a few times the Young's modulus), "
+              "do: "
+              "check the value and its unit; stiffness over recall rate is what it grows to"
+    );
+    EXPECT_EQ(
+        problem_of_back_stress("stiffness = 9000, recall_rate = -1"),
+        key
+            + ".recall_rate: found -1, allowed 0 to 100000 (how fast a back stress stops growing, "
+              "per unit plastic strain; 0 never stops), do: write the rate as a plain number, 100 "
+              "reaches two thirds at a strain of 1 %"
+    );
+    EXPECT_THAT(
+        problem_of_back_stress("stiffness = 9000, recal_rate = 1, recall_rate = 150"),
+        HasSubstr("back_stress.recal_rate: found an unknown key")
+    );
+    EXPECT_THAT(
+        problem_of_back_stress("stiffness = [], recall_rate = []"),
+        HasSubstr("found 0 values, allowed one to three back stresses, do: leave the section out")
+    );
+    EXPECT_THAT(
+        problem_of_back_stress("recall_rate = 150"),
+        HasSubstr("back_stress.stiffness: found nothing")
+    );
+}
+
 TEST(CaseFile, TellsAllProblemsFromTheTopDown) {
     const std::string text = with_line(
         5, "thikness = 0.8", with_line(18, "nose_radius = 0", with_line(26, "angle = \"90\""))

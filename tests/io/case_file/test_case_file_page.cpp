@@ -72,13 +72,26 @@ TEST(CaseFilePage, NamesTheKeysOfScatter) {
     );
 }
 
+TEST(CaseFilePage, BackStressExampleFitsIntoTheMaterialExample) {
+    std::string text = example(1);
+    const std::size_t name = text.find("material = ");
+    text.erase(name, text.find('\n', name) - name);
+    const std::string material = example(2);
+    text.insert(
+        text.find("[bend_line]"),
+        material.substr(0, material.find("[sheet.material.hardening]")) + example(3)
+    );
+    EXPECT_EQ(first_problem(text), "");
+}
+
 TEST(CaseFilePage, NamesEveryKey) {
     const std::string text = page();
     const std::regex key("(?:^|\n)([a-z_]+) = ");
     for (std::sregex_iterator at(good_case.begin(), good_case.end(), key), end; at != end; ++at) {
         EXPECT_THAT(text, ::testing::HasSubstr("`" + (*at)[1].str() + "`"));
     }
-    for (const char* rare : {"`length`", "`wall_radius`", "`flat_width`"}) {
+    for (const char* rare :
+         {"`length`", "`wall_radius`", "`flat_width`", "`stiffness`", "`recall_rate`"}) {
         EXPECT_THAT(text, ::testing::HasSubstr(rare));
     }
 }

@@ -35,6 +35,19 @@ TEST_F(MaterialsCommand, ShowsGradeAndSourceOfOneSheet) {
     EXPECT_THAT(out_.str(), HasSubstr("Aluminum Design Manual"));
 }
 
+TEST_F(MaterialsCommand, ShowsBackStressesWithGradeAndSource) {
+    EXPECT_EQ(show("2024-T3 with back stress"), 0);
+    EXPECT_THAT(out_.str(), HasSubstr("stiffness 3900 MPa, recall rate 100, grows to 39 MPa"));
+    EXPECT_THAT(out_.str(), ::testing::ContainsRegex("back stress .* assumed .*MIL-HDBK-5H"));
+}
+
+TEST_F(MaterialsCommand, SaysThatASheetHasNoBackStress) {
+    EXPECT_EQ(show("2024-T3"), 0);
+    EXPECT_THAT(
+        out_.str(), ::testing::ContainsRegex("back stress +none \\(isotropic hardening\\)")
+    );
+}
+
 TEST_F(MaterialsCommand, SuggestsForAWrongName) {
     EXPECT_EQ(show("2024-X"), 2);
     EXPECT_EQ(out_.str(), "");

@@ -71,6 +71,23 @@ TEST(SheetPage, GivesTheBendsLimitAsARadius) {
     EXPECT_THAT(page_of(result), HasSubstr("Allowed figure: not known. Source: none."));
 }
 
+TEST(SheetPage, ShowsBackStressesInTheUsersUnit) {
+    job::Job job = support::made_up_job();
+    const process::JobResult result = support::made_up_result();
+    EXPECT_THAT(sheet_page({}, job, result, {}), HasSubstr("none (isotropic hardening)"));
+    job.sheet.material.back_stresses = {{9000, 150}, {800, 0}};
+    job.sheet.material.back_stress_grade = material::DataGrade::coupon;
+    job.sheet.material.back_stress_source = "strip <4>";
+    EXPECT_THAT(
+        sheet_page({}, job, result, {}),
+        HasSubstr("stiffness 9000 MPa, recall rate 150, grows to 60 MPa; stiffness 800 MPa, recall "
+                  "rate 0, grows without end (coupon: strip &lt;4&gt;)")
+    );
+    tables::RunFacts facts;
+    facts.unit = units::LengthUnit::inch;
+    EXPECT_THAT(sheet_page(facts, job, result, {}), HasSubstr("grows to 8.7 ksi"));
+}
+
 TEST(SheetPage, SpeaksOfCutEndsOnlyWhereThereAreSome) {
     job::Job job = support::made_up_job();
     const process::JobResult result = support::made_up_result();
