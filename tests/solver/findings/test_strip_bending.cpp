@@ -1,5 +1,7 @@
 #include "solver/findings/strip_bending.hpp"
+#include "solver/material/shifted_update.hpp"
 #include "tests/support/flange_job.hpp"
+#include "tests/support/flow_law.hpp"
 
 #include <gtest/gtest.h>
 
@@ -114,6 +116,38 @@ TEST(BentStrip, LosesMoreAngleWhenHarderOrThinner) {
     const double reference = bend_strip(soft, 1.0, 4).springback_per_angle;
     EXPECT_GT(bend_strip(hard, 1.0, 4).springback_per_angle, 3 * reference);
     EXPECT_GT(bend_strip(soft, 0.5, 4).springback_per_angle, 1.5 * reference);
+}
+
+// Back stresses by what they add to a tensile curve, against the return map that carries them: what
+// sets both apart is the first turn of the flow, from elastic towards its final direction.
+TEST(PlaneStrainFibre, CountsBackStressesAsTheyCountInTension) {
+    constexpr double turn_of_flow = 0.005;
+    material::SheetMaterial material = support::soft_material();
+    material.hardening = support::swift(250, 0.0032, 0.22);
+    material.back_stresses = {{9000, 150}, {500, 8}};
+    const FibrePoint end = stretch_in_plane_strain(material, 0.06, 400).back();
+    material::PointMemory memory;
+    std::vector<material::SplitStress> back(2, material::SplitStress::Zero());
+    material::SplitStress stress;
+    for (int i = 1; i <= 400; ++i) {
+        const double e = 0.06 * i / 400;
+        const material::ShiftedUpdate update = material::update_point(
+            {70000, 0.33},
+            {*material.hardening, material.back_stresses},
+            {0.5 * e, 0.5 * e, 0},
+            {memory, back},
+            false
+        );
+        ASSERT_TRUE(update.point.has_converged);
+        memory = update.point.memory;
+        back.assign(update.back_stresses.begin(), update.back_stresses.begin() + 2);
+        stress = update.point.stress;
+    }
+    EXPECT_NEAR(end.stress / (0.5 * (stress[0] + stress[1])), 1, turn_of_flow);
+    EXPECT_NEAR(end.transverse_stress / (0.5 * (stress[0] - stress[1])), 1, turn_of_flow);
+    EXPECT_NEAR(end.plastic_strain / memory.equivalent, 1, turn_of_flow);
+    material.back_stresses.clear();
+    EXPECT_LT(stretch_in_plane_strain(material, 0.06, 400).back().stress, 0.8 * end.stress);
 }
 
 TEST(PlaneStrainFibre, KeepsToTheFlowCurveAndToItsWidth) {

@@ -192,6 +192,54 @@ TEST(Quad4, TangentIsTheDerivativeOfForce) {
     EXPECT_LT(worst_asymmetry, 1e-12);
 }
 
+// With back stresses that the flow turns against, elements give the symmetric part of the tangent.
+TEST(Quad4, StiffnessWithBackStressesIsTheSymmetricPartOfTheTangent) {
+    std::mt19937 generator(seed);
+    std::uniform_real_distribution<double> number(-1, 1);
+    constexpr double h = 1e-7;
+    Element element(warped());
+    element.section.back_stresses = {{9000, 150}, {1500, 12}};
+    std::vector<material::SplitStress> back(2 * element.memory.size());
+    for (material::SplitStress& each : back) {
+        each << 20 * number(generator), 20 * number(generator), 20 * number(generator);
+    }
+    QuadNodes now = warped();
+    for (int n = 0; n < 4; ++n) {
+        for (int k = 0; k < 3; ++k) {
+            now.positions(k, n) += 0.03 * number(generator);
+            now.directors(k, n) += 0.1 * number(generator);
+        }
+    }
+    now.directors.colwise().normalize();
+    const QuadBases bases = bases_of(now);
+    const auto force = [&](const QuadNodes& nodes, const QuadBases& axes) {
+        return quad_force(
+            element.section,
+            element.reference,
+            nodes,
+            axes,
+            QuadPoints{element.fibres, element.memory, back},
+            true
+        );
+    };
+    const QuadForce here = force(now, bases);
+    ASSERT_TRUE(here.has_converged);
+    Eigen::Matrix<double, dof_per_quad, dof_per_quad> slope;
+    for (int dof = 0; dof < dof_per_quad; ++dof) {
+        const auto force_at = [&](double step) {
+            QuadNodes moved = now;
+            QuadBases moved_bases = bases;
+            move(moved, moved_bases, dof, step);
+            return force(moved, moved_bases).force;
+        };
+        slope.col(dof) = (force_at(h) - force_at(-h)) / (2 * h);
+    }
+    const double size = here.stiffness.norm();
+    EXPECT_GT((slope - slope.transpose()).norm(), 1e-4 * size); // there is another part
+    EXPECT_LT((0.5 * (slope + slope.transpose()) - here.stiffness).norm(), 1e-6 * size);
+    EXPECT_LT((here.stiffness - here.stiffness.transpose()).norm(), 1e-14 * size);
+}
+
 TEST(Quad4, SaysSoWhenItIsTurnedInsideOut) {
     const Element element(flat());
     QuadNodes crushed = flat();

@@ -85,6 +85,24 @@ TEST(ShellModel, RemembersTheBackStressAStretchLeaves) {
     }
 }
 
+TEST(ShellModel, FindsWhatAnElementsPointsRemember) {
+    Section section = support::elastic_section(70000, 0.33, 1, 4);
+    section.back_stresses = {{9000, 150}, {1500, 12}};
+    const support::SheetTrial trial(section, support::rectangle(10, 6, 4, 3));
+    const SheetState& state = trial.state;
+    const QuadPoints points = points_of(trial.model, state, 5);
+    EXPECT_EQ(points.fibres.size(), 4U);
+    EXPECT_EQ(points.fibres.data(), &state.fibres[20]);
+    EXPECT_EQ(points.memory.size(), 16U);
+    EXPECT_EQ(points.memory.data(), &state.points[80]);
+    EXPECT_EQ(points.back_stresses.size(), 32U);
+    EXPECT_EQ(points.back_stresses.data(), &state.back_stresses[160]);
+    const QuadPoints last = points_of(trial.model, state, 11);
+    EXPECT_EQ(
+        last.back_stresses.data() + 32, state.back_stresses.data() + state.back_stresses.size()
+    );
+}
+
 TEST(ShellModel, KeepsNoBackStressForAnIsotropicSheet) {
     const support::SheetTrial trial(support::elastic_section(70000, 0.33, 1), sector());
     EXPECT_TRUE(trial.state.back_stresses.empty());
