@@ -49,6 +49,14 @@ void check_material(const material::SheetMaterial& material) {
         check(std::isfinite(flow.stress) && flow.stress > 0, "a flow stress is positive");
         check(std::isfinite(flow.slope), "the slope of a curve is finite");
     }
+    check(
+        material.back_stresses.size() <= material::n_back_stresses_most,
+        "a sheet has three back stresses at most"
+    );
+    for (const material::BackStress& back : material.back_stresses) {
+        check(is_length(back.stiffness), "a back stress starts with a slope");
+        check(std::isfinite(back.recall) && back.recall >= 0, "a back stress is recalled or stays");
+    }
 }
 
 void check_job(const job::Job& job) {

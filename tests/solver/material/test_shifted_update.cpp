@@ -2,6 +2,7 @@
 // finely stepped integration of the rate equations, and central differences.
 #include "solver/material/shifted_update.hpp"
 #include "tests/support/flow_law.hpp"
+#include "tests/support/pulled_bar.hpp"
 
 #include <Eigen/Dense>
 #include <gtest/gtest.h>
@@ -9,106 +10,36 @@
 #include <cmath>
 #include <limits>
 #include <random>
+#include <utility>
 #include <vector>
 
 namespace flangewright::material {
 namespace {
+
+using support::Bar;
+using support::components;
+using support::split;
 
 constexpr double E = 70000;
 constexpr double nu = 0.33;
 constexpr PlaneElasticity elasticity{E, nu};
 constexpr unsigned seed = 1986;
 
+support::Point point_of(std::shared_ptr<const HardeningLaw> size, std::vector<BackStress> shifts) {
+    return {elasticity, std::move(size), std::move(shifts)};
+}
+
 // The return map stops at 1e-10 of the flow stress.
 constexpr double closed_form_error = 1e-8;
-
-// Points that carry their memory from call to call.
-class Point {
-public:
-    Point(std::shared_ptr<const HardeningLaw> size, std::vector<BackStress> shifts)
-        : size_(std::move(size)), shifts_(std::move(shifts)),
-          back_stresses_(shifts_.size(), SplitStress::Zero()) {}
-
-    [[nodiscard]] ShiftedUpdate look(const SplitStrain& strain) const {
-        return update_point(elasticity, {*size_, shifts_}, strain, {flow_, back_stresses_}, true);
-    }
-    void keep(const ShiftedUpdate& update) {
-        ASSERT_TRUE(update.point.has_converged);
-        flow_ = update.point.memory;
-        std::copy_n(update.back_stresses.begin(), shifts_.size(), back_stresses_.begin());
-    }
-    PointUpdate go(const SplitStrain& strain) {
-        const ShiftedUpdate update = look(strain);
-        keep(update);
-        return update.point;
-    }
-    [[nodiscard]] const PointMemory& flow() const { return flow_; }
-    [[nodiscard]] const std::vector<SplitStress>& back_stresses() const { return back_stresses_; }
-
-private:
-    std::shared_ptr<const HardeningLaw> size_;
-    std::vector<BackStress> shifts_;
-    PointMemory flow_;
-    std::vector<SplitStress> back_stresses_;
-};
-
-// In-plane components of a stress in split form.
-Eigen::Vector3d components(const SplitStress& T) {
-    return {0.5 * (T[0] + T[1]), 0.5 * (T[0] - T[1]), 0.5 * T[2]};
-}
 
 double mises(const SplitStress& T) {
     const Eigen::Vector3d s = components(T);
     return std::sqrt(s[0] * s[0] - s[0] * s[1] + s[1] * s[1] + 3 * s[2] * s[2]);
 }
 
-SplitStrain split(double e11, double e22, double e12) {
-    return {0.5 * (e11 + e22), 0.5 * (e11 - e22), e12};
-}
-
 std::shared_ptr<const HardeningLaw> steady(double flow) {
     return std::make_shared<support::PerfectFlow>(flow);
 }
-
-// A bar pulled along 1: the strain across it is found so that it carries no stress across.
-class Bar {
-public:
-    explicit Bar(Point point) : point_(std::move(point)) {}
-
-    // Stress along the bar at this strain.
-    double pull(double along) {
-        for (int i = 0; i < 50; ++i) {
-            const SplitStrain strain = split(along, across_, 0);
-            const ShiftedUpdate update = point_.look(strain);
-            const Eigen::Vector3d s = components(update.point.stress);
-            if (std::abs(s[1]) < 1e-9) {
-                point_.keep(update);
-                return s[0];
-            }
-            // d(s22)/d(e22) from the split tangent.
-            const Eigen::Vector3d turn(0.5, -0.5, 0);
-            across_ -= s[1] / turn.dot(update.point.tangent * turn);
-        }
-        ADD_FAILURE() << "no strain across the bar found at " << along;
-        return 0;
-    }
-    // As pull(), in even steps from the last strain.
-    double pull_slowly(double along, int n_steps) {
-        const double from = along_;
-        double stress = 0;
-        for (int i = 1; i <= n_steps; ++i) {
-            along_ = from + (along - from) * i / n_steps;
-            stress = pull(along_);
-        }
-        return stress;
-    }
-    [[nodiscard]] const Point& point() const { return point_; }
-
-private:
-    Point point_;
-    double along_ = 0;
-    double across_ = 0;
-};
 
 // One implicit step of tension to the plastic strain p: X = C p/(1 + gamma p), the back stress kept
 // as the tensor (X, 0) whose deviator it is.
@@ -117,7 +48,7 @@ TEST(ShiftedUpdate, OneStepOfTensionIsTheImplicitRule) {
     for (const double p : {1e-5, 2e-3, 0.1}) {
         const double X = shift.stiffness * p / (1 + shift.recall * p);
         const double stress = 70 + 500 * p + X;
-        Point point(std::make_shared<support::LinearFlow>(70, 500), {shift});
+        support::Point point = point_of(std::make_shared<support::LinearFlow>(70, 500), {shift});
         const PointUpdate update = point.go(split(stress / E + p, -nu * stress / E - 0.5 * p, 0));
         const Eigen::Vector3d s = components(update.stress);
         EXPECT_NEAR(s[0], stress, closed_form_error * stress);
@@ -138,7 +69,7 @@ TEST(ShiftedUpdate, TensionFollowsTheExponentialAndSaturates) {
     const double exact = 70 + 60 * (1 - std::exp(-150 * p));
     double error_before = 0;
     for (const int n_steps : {500, 1000}) {
-        Bar bar(Point(steady(70), {shift}));
+        Bar bar(point_of(steady(70), {shift}));
         const double stress = bar.pull_slowly(exact / E + p, n_steps);
         const double error = std::abs(stress - exact);
         EXPECT_LT(error, 60 * 150 * p / n_steps);
@@ -147,7 +78,7 @@ TEST(ShiftedUpdate, TensionFollowsTheExponentialAndSaturates) {
         }
         error_before = error;
     }
-    Bar far(Point(steady(70), {shift}));
+    Bar far(point_of(steady(70), {shift}));
     EXPECT_NEAR(far.pull_slowly(0.3, 200), 70 + 60, 1e-3);
 }
 
@@ -158,7 +89,7 @@ TEST(ShiftedUpdate, CyclesSettleOnTheHyperbolicTangent) {
     const BackStress shift{9000, 150};
     for (const double a : {0.002, 0.006, 0.02}) {
         const double amplitude = Y + 60 * std::tanh(150 * a);
-        Bar bar(Point(steady(Y), {shift}));
+        Bar bar(point_of(steady(Y), {shift}));
         double top = 0;
         double bottom = 0;
         const int n_steps = 1000;
@@ -177,9 +108,9 @@ TEST(ShiftedUpdate, CyclesSettleOnTheHyperbolicTangent) {
 // After tension to stress s with back stress X the reverse flow starts at X - Y, not at -s.
 TEST(ShiftedUpdate, ReverseFlowStartsEarlyAsTheBackStressSays) {
     const auto size = std::make_shared<support::LinearFlow>(70, 300);
-    Bar bar(Point(size, {{9000, 150}, {2000, 20}}));
+    Bar bar(point_of(size, {{9000, 150}, {2000, 20}}));
     const double stress = bar.pull_slowly(0.03, 300);
-    const Point held = bar.point();
+    const support::Point held = bar.point();
     const double X = components(held.back_stresses()[0] + held.back_stresses()[1])[0];
     const double p = held.flow().equivalent;
     const double Y = 70 + 300 * p;
@@ -195,7 +126,7 @@ TEST(ShiftedUpdate, ReverseFlowStartsEarlyAsTheBackStressSays) {
 // Prager's rule: without recall the back stress is 2/3 C times the plastic strain, on any path.
 TEST(ShiftedUpdate, WithoutRecallTheBackStressIsProportionalToThePlasticStrain) {
     constexpr double C = 1200;
-    Point point(support::swift(330, 0.0032, 0.22), {{C, 0}});
+    support::Point point = point_of(support::swift(330, 0.0032, 0.22), {{C, 0}});
     for (const SplitStrain& strain :
          {split(0.02, 0, 0), split(0.02, 0.03, 0.01), split(-0.05, 0.03, 0.04), split(0, 0, 0)}) {
         point.go(strain);
@@ -214,8 +145,8 @@ TEST(ShiftedUpdate, WithoutRecallTheBackStressIsProportionalToThePlasticStrain) 
 // A linear back stress and the same isotropic slope are one until the strain turns.
 TEST(ShiftedUpdate, LinearShiftIsIsotropicSlopeUntilReversal) {
     const auto grows = std::make_shared<support::LinearFlow>(70, 800);
-    Bar shifted(Point(steady(70), {{800, 0}}));
-    Bar grown(Point(grows, {}));
+    Bar shifted(point_of(steady(70), {{800, 0}}));
+    Bar grown(point_of(grows, {}));
     EXPECT_NEAR(shifted.pull_slowly(0.04, 50), grown.pull_slowly(0.04, 50), 1e-6);
     const double apart = shifted.pull_slowly(0.03, 50) - grown.pull_slowly(0.03, 50);
     EXPECT_NEAR(apart, 2 * 800 * 0.04, 800 * 0.01); // by twice the back stress, less what follows
@@ -226,7 +157,7 @@ TEST(ShiftedUpdate, WithoutBackStressIsTheIsotropicUpdate) {
     const auto law = support::swift(330, 0.0032, 0.22);
     for (const std::vector<BackStress>& shifts :
          {std::vector<BackStress>{}, std::vector<BackStress>{{1e-9, 10}}}) {
-        Point point(law, shifts);
+        support::Point point = point_of(law, shifts);
         PointMemory memory;
         for (const SplitStrain& strain :
              {split(0.001, 0, 0), split(0.02, 0.03, 0.01), split(-0.05, 0.03, 0.04)}) {
@@ -340,7 +271,7 @@ TEST(ShiftedUpdate, InManySmallStepsFollowsTheRateEquations) {
         integrate(exact, (1 - first) * stretch, n_steps);
         integrate(exact, turned, n_steps);
 
-        Point point(size, two);
+        support::Point point = point_of(size, two);
         PointUpdate update;
         for (int i = 1; i <= 2 * n_steps; ++i) {
             const double along = std::min(1.0, static_cast<double>(i) / n_steps);
@@ -444,7 +375,7 @@ TEST(ShiftedUpdate, RefusesAStrainThatIsNotANumber) {
     for (int k = 0; k < 3; ++k) {
         SplitStrain strain(0.01, 0.01, 0.01);
         strain[k] = std::numeric_limits<double>::quiet_NaN();
-        const ShiftedUpdate update = Point(law, {{9000, 150}}).look(strain);
+        const ShiftedUpdate update = point_of(law, {{9000, 150}}).look(strain);
         EXPECT_FALSE(update.point.has_converged) << k;
         EXPECT_EQ(update.point.memory.equivalent, 0) << k;
         EXPECT_EQ(update.back_stresses[0], SplitStress::Zero()) << k;

@@ -240,6 +240,32 @@ TEST(Quad4, StiffnessWithBackStressesIsTheSymmetricPartOfTheTangent) {
     EXPECT_LT((here.stiffness - here.stiffness.transpose()).norm(), 1e-14 * size);
 }
 
+TEST(Quad4, HeedsTheBackStressesOfEveryPoint) {
+    Element element(flat());
+    element.section.back_stresses = {{9000, 150}};
+    QuadNodes stretched = flat();
+    stretched.positions.row(0) *= 1.02;
+    const auto force = [&](const std::vector<material::SplitStress>& back) {
+        return quad_force(
+                   element.section,
+                   element.reference,
+                   stretched,
+                   bases_of(stretched),
+                   QuadPoints{element.fibres, element.memory, back},
+                   false
+        )
+            .force;
+    };
+    const std::vector<material::SplitStress> none(
+        element.memory.size(), material::SplitStress::Zero()
+    );
+    for (std::size_t point = 0; point < 4; ++point) {
+        std::vector<material::SplitStress> back = none;
+        std::fill_n(back.begin() + point * n_layers, n_layers, material::SplitStress(30, 30, 0));
+        EXPECT_GT((force(back) - force(none)).norm(), 1e-3 * force(none).norm()) << point;
+    }
+}
+
 TEST(Quad4, SaysSoWhenItIsTurnedInsideOut) {
     const Element element(flat());
     QuadNodes crushed = flat();
