@@ -35,6 +35,9 @@ std::string per_cent(double share) {
 void scale_hardening(job::Job& job, double yield, double rise) {
     material::SheetMaterial& material = job.sheet.material;
     material.hardening = material::scaled_hardening(material.hardening, yield, rise);
+    for (material::BackStress& back : material.back_stresses) {
+        back.stiffness *= rise; // a back stress is part of the rise that a tensile test shows
+    }
 }
 
 std::vector<Variation> variations_of(const job::Scatter& scatter) {

@@ -69,6 +69,22 @@ TEST(Scatter, AThickerSheetFillsMoreOfTheSameGap) {
     EXPECT_LT(band->parts[0].moves.springback, 0);
 }
 
+// Perfect flow but for a back stress: all the rise of its tensile curve is the back stress.
+TEST(Scatter, CountsBackStressesToTheRise) {
+    job::Job job = slice();
+    job.sheet.material.hardening = std::make_shared<support::PerfectFlow>(100);
+    job.sheet.material.back_stresses = {{9000, 150}};
+    job::Job steeper = job;
+    steeper.sheet.material.back_stresses = {{9000 * 1.2, 150}};
+    const double expected = springback_of(steeper) - springback_of(job);
+    job.scatter = job::Scatter{
+        .thickness = 0, .yield_stress = 0, .hardening = 0.2, .nose_radius = 0, .friction = 0};
+    const std::optional<ScatterBand> band = estimate_scatter(job, 2, {});
+    ASSERT_TRUE(band.has_value());
+    EXPECT_NEAR(band->parts[0].moves.springback, expected, 1e-9);
+    EXPECT_GT(expected, 1e-4);
+}
+
 TEST(Scatter, ComesWithTheRunOnlyWhenAskedFor) {
     job::Job job = slice();
     const RunOptions options{.n_threads = 1, .measure_bare_refactor = false};
