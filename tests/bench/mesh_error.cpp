@@ -114,12 +114,12 @@ void print_row(const std::string& name, const Trial& trial) {
     const auto begin_estimate = std::chrono::steady_clock::now();
     const auto estimate = process::estimate_mesh_error(own.piece, trial.fineness, own.steps, {});
     const double seconds_estimate = seconds_since(begin_estimate);
-    process::Fineness truth = process::twice_as_fine(trial.fineness);
+    process::Fineness fineness = process::twice_as_fine(trial.fineness);
     if (trial.is_small) {
-        truth = process::twice_as_fine(truth);
-        truth.n_layers = 2 * trial.fineness.n_layers; // these are fine enough
+        fineness = process::twice_as_fine(fineness);
+        fineness.n_layers = 2 * trial.fineness.n_layers; // these are fine enough
     }
-    const Solved fine = run(trial.job, truth);
+    const Solved fine = run(trial.job, fineness);
     if (!own.is_done || !fine.is_done || !estimate) {
         fmt::print("| {} | no equilibrium |\n", name);
         return;
