@@ -11,19 +11,29 @@ struct Atanh {
     double g, g1, g2;
 };
 
-// Below this the power series is exact to rounding with the terms kept; above, the closed form is.
+// Below these the power series is exact to rounding with the terms kept; above, the closed form is.
 constexpr double series_limit = 0.06;
+constexpr double short_series_limit = 1e-3; // most of a sheet most of the time
+
+// Horner for g, g' and g''; unrolled, its coefficients are constants.
+template <int n_terms>
+Atanh series(double y) {
+    Atanh sum{0, 0, 0};
+#pragma GCC unroll 16
+    for (int k = n_terms; k >= 0; --k) {
+        sum.g2 = sum.g2 * y + 2 * sum.g1;
+        sum.g1 = sum.g1 * y + sum.g;
+        sum.g = sum.g * y + 1.0 / (2 * k + 1);
+    }
+    return sum;
+}
 
 Atanh atanh_over_root(double y) {
+    if (y < short_series_limit) {
+        return series<6>(y);
+    }
     if (y < series_limit) {
-        Atanh sum{0, 0, 0};
-        constexpr int n_terms = 12;
-        for (int k = n_terms; k >= 0; --k) { // Horner for g, g' and g''
-            sum.g2 = sum.g2 * y + 2 * sum.g1;
-            sum.g1 = sum.g1 * y + sum.g;
-            sum.g = sum.g * y + 1.0 / (2 * k + 1);
-        }
-        return sum;
+        return series<12>(y);
     }
     const double x = std::sqrt(y);
     const double g = 0.5 * std::log((1 + x) / (1 - x)) / x;

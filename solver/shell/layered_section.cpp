@@ -34,6 +34,40 @@ material::ShiftedUpdate update_shifted(
     );
 }
 
+// Enough where all is elastic: stress is nearly linear over the thickness, and the highest power in
+// the tangent, z^4, is integrated exactly.
+const LayerRule& elastic_layers() {
+    static const LayerRule rule = gauss_layers(3);
+    return rule;
+}
+
+// Whether no layer has flowed or would: three places show it, since the strain is quadratic over
+// the thickness. Green's strain stands in for the logarithm, from which it differs by its own
+// square; the margin covers that.
+bool is_elastic(
+    const Section& section,
+    const SectionStrain& strain,
+    std::span<const material::PointMemory> memory
+) {
+    const auto has_flowed = [](const material::PointMemory& point) { return point.equivalent > 0; };
+    if (memory.size() <= elastic_layers().position.size()
+        || std::ranges::any_of(memory, has_flowed)) {
+        return false;
+    }
+    constexpr double margin = 0.95;
+    const double yield = margin * section.hardening->at(0).stress;
+    const double sum = 0.5 * section.elasticity.mean_stiffness();
+    const double shear = 0.5 * section.elasticity.shear_stiffness();
+    // Fibres move off their first height by the thinning, far less than this.
+    const double outermost = 0.51 * section.thickness;
+    return std::ranges::all_of(std::array{-outermost, 0.0, outermost}, [&](double z) {
+        const Eigen::Vector3d E = strain.membrane + z * (strain.bending + z * strain.quadratic);
+        const double mean = sum * E[0];
+        const double rest2 = shear * shear * (E[1] * E[1] + E[2] * E[2]);
+        return 0.25 * mean * mean + 0.75 * rest2 < yield * yield;
+    });
+}
+
 } // namespace
 
 material::PointUpdate update_layer(
@@ -64,10 +98,12 @@ SectionForce integrate_section(
     for (Eigen::Matrix3d& moment : moments) {
         moment.setZero();
     }
-    for (std::size_t k = 0; k < section.layers.position.size(); ++k) {
+    const LayerRule& layers =
+        is_elastic(section, strain, memory) ? elastic_layers() : section.layers;
+    for (std::size_t k = 0; k < layers.position.size(); ++k) {
         const double z =
-            fibre_height(fibre, section.layers.position[k] * section.thickness, section.thickness);
-        const double weight = section.layers.weight[k] * section.thickness;
+            fibre_height(fibre, layers.position[k] * section.thickness, section.thickness);
+        const double weight = layers.weight[k] * section.thickness;
         const material::LogStrain log_strain(right_cauchy_green(strain, z));
         if (!log_strain.is_valid()) {
             force.has_converged = false;

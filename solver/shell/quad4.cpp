@@ -288,7 +288,7 @@ Eigen::Matrix4d tied_shear_tangent(const Section& section, const QuadReference& 
     return tangent;
 }
 
-// Adds rows' * tangent * rows, in the nodes' degrees of freedom.
+// Adds rows' * tangent * rows for a symmetric tangent, in the nodes' degrees of freedom.
 template <int n_rows>
 void add_stiffness(
     QuadForce& result,
@@ -298,7 +298,19 @@ void add_stiffness(
 ) {
     const Eigen::Matrix<double, n_rows, dof_per_quad> B = project<n_rows>(rows, bases);
     const Eigen::Matrix<double, n_rows, dof_per_quad> DB = tangent.lazyProduct(B);
-    result.stiffness += B.transpose().lazyProduct(DB);
+    // Below the diagonal blocks of the nodes only; quad_force() mirrors the rest at the end.
+    const auto add_node = [&]<int node>(std::integral_constant<int, node>) {
+        constexpr int begin = dof_per_node * node;
+        constexpr int left = dof_per_quad - begin;
+        result.stiffness.template block<left, dof_per_node>(begin, begin) +=
+            B.template middleCols<left>(begin).transpose().lazyProduct(
+                DB.template middleCols<dof_per_node>(begin)
+            );
+    };
+    add_node(std::integral_constant<int, 0>{});
+    add_node(std::integral_constant<int, 1>{});
+    add_node(std::integral_constant<int, 2>{});
+    add_node(std::integral_constant<int, 3>{});
 }
 
 void add_geometry(QuadForce& result, const Matrix8& geometry, const QuadBases& bases) {
@@ -399,7 +411,11 @@ QuadForce quad_force(
         const Eigen::Matrix<double, 9, 24> rows = section_rows(now, p, shape, tied);
         gradient.noalias() += resultant.transpose() * rows;
         if (with_stiffness) {
-            add_stiffness<9>(result, rows, p.area * force.tangent, bases);
+            Eigen::Matrix<double, 9, 9> tangent = p.area * force.tangent;
+            if (n_shifts > 0) {
+                tangent = (0.5 * (tangent + tangent.transpose())).eval();
+            }
+            add_stiffness<9>(result, rows, tangent, bases);
             add_section_geometry(geometry, resultant, p, shape);
             tied_stress += p.membrane.transpose() * resultant.head<3>();
         }
@@ -413,9 +429,7 @@ QuadForce quad_force(
         add_tied_geometry(geometry, tied_stress, shear_stress);
         add_geometry(result, geometry, bases);
         add_director_geometry(result, gradient, now);
-        if (n_shifts > 0) {
-            result.stiffness = (0.5 * (result.stiffness + result.stiffness.transpose())).eval();
-        }
+        result.stiffness.triangularView<Eigen::StrictlyUpper>() = result.stiffness.transpose();
     }
     return result;
 }

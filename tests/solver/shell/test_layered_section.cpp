@@ -55,6 +55,39 @@ TEST(LayeredSection, BendsWithThePlateStiffness) {
     EXPECT_NEAR(force.resultant[0], 0, finite_strain * M / t);
 }
 
+// An elastic section is integrated with few layers. One layer that has flowed next to nothing makes
+// it take all of them.
+TEST(LayeredSection, IsTheSameWithFewLayersWhereItIsElastic) {
+    const double t = 1.1;
+    const Section section = section_of(support::swift(330, 0.0032, 0.22), t, 12);
+    SectionStrain strain = cylinder(0.0012 / t);
+    strain.membrane << 2e-4, -1e-4, 3e-4;
+    strain.quadratic << 1e-4, 5e-5, -2e-5;
+    const SectionForce few = force_of(section, strain);
+    std::vector<material::PointMemory> touched(12);
+    touched[0].equivalent = 1e-300;
+    const SectionForce all = integrate_section(section, strain, {}, touched, true);
+    constexpr double higher_powers = 1e-6; // of z: some strain squared, not integrated exactly
+    EXPECT_LT((few.resultant - all.resultant).norm(), higher_powers * all.resultant.norm());
+    EXPECT_LT((few.tangent - all.tangent).norm(), higher_powers * all.tangent.norm());
+    EXPECT_NE(few.resultant, all.resultant); // two ways of adding up
+}
+
+TEST(LayeredSection, TakesAllLayersAsSoonAsAnyWouldFlow) {
+    const double t = 1.1;
+    const Section section = section_of(support::swift(330, 0.0032, 0.22), t, 12);
+    for (const double share : {0.97, 1.05, 3.0}) { // of the curvature at first yield
+        const double yield = section.hardening->at(0).stress;
+        // Plane strain: stress E/(1 - nu^2), Mises by nu.
+        const double mises = std::sqrt(1 - nu + nu * nu) * E / (1 - nu * nu);
+        const SectionStrain strain = cylinder(share * yield / mises / (0.5 * t));
+        std::vector<material::PointMemory> touched(12);
+        touched[0].equivalent = 1e-300;
+        const SectionForce all = integrate_section(section, strain, {}, touched, true);
+        EXPECT_EQ(force_of(section, strain).resultant, all.resultant) << share;
+    }
+}
+
 // Limit moment of a plane-strain strip without hardening: 2/sqrt3 Y t^2/4 (reference benchmarks
 // 05).
 TEST(LayeredSection, ReachesTheLimitMomentWithoutHardening) {
