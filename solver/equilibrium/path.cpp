@@ -42,6 +42,15 @@ double next_step(
     return std::clamp(step * factor, limits.smallest_step, limits.largest_step);
 }
 
+double
+shortened(double step, const Path& path, const PathReport& report, const PathLimits& limits) {
+    return path.step_most ? std::clamp(path.step_most(report), limits.smallest_step, step) : step;
+}
+
+bool has_failed(const NewtonReport& newton) {
+    return newton.end != NewtonEnd::converged && newton.end != NewtonEnd::stop_requested;
+}
+
 // Takes up what an earlier run kept, or begins.
 PathMemory begin_path(Problem& problem, const Path& path, const PathLimits& limits) {
     PathMemory now = path.begin_from.value_or(PathMemory{{}, limits.first_step, {}, {}});
@@ -125,8 +134,7 @@ PathReport follow_path(
         now.step = std::min(now.step, 1 - report.share_done);
         NewtonReport newton = stepper.try_statically(now);
         report.n_iterations += newton.n_iterations;
-        const bool is_stuck = newton.end != NewtonEnd::converged
-            && newton.end != NewtonEnd::stop_requested && cut * now.step < limits.smallest_step;
+        const bool is_stuck = has_failed(newton) && cut * now.step < limits.smallest_step;
         if (is_stuck && path.may_move) {
             newton = stepper.let_move(now);
             report.n_iterations += newton.n_iterations;
@@ -136,7 +144,7 @@ PathReport follow_path(
             report.end = PathEnd::stop_requested;
             return report;
         }
-        if (newton.end != NewtonEnd::converged) {
+        if (has_failed(newton)) {
             ++report.n_cutbacks;
             now.step *= cut;
             if (is_stuck) {
@@ -154,9 +162,7 @@ PathReport follow_path(
         if (path.on_accepted && !path.on_accepted(report)) {
             break;
         }
-        if (path.step_most) {
-            now.step = std::clamp(path.step_most(report), limits.smallest_step, now.step);
-        }
+        now.step = shortened(now.step, path, report, limits);
         if (path.on_memory && report.share_done < end_of_path) {
             now.friction = friction_memory(problem);
             path.on_memory(now);

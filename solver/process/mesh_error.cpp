@@ -95,6 +95,8 @@ double kink_of_thickness(const Workpiece& piece, const Eigen::VectorXd& thicknes
     }
     std::vector<double> along;
     std::vector<double> across;
+    along.reserve(lines.size());
+    across.reserve(lines[thinnest_line].size());
     for (const std::vector<int>& line : lines) {
         along.push_back(thickness[line[thinnest]]);
     }
