@@ -24,6 +24,9 @@ std::string time_left(double seconds) {
 } // namespace
 
 std::string progress_text(const Progress& progress) {
+    if (progress.n_iterations == 0) { // work beside the steps, that turns no flange
+        return fmt::format("{} {:.0f} %", progress.step, 100 * progress.share_done);
+    }
     return fmt::format(
         "{} {:.0f} %, flange at {:.1f} deg, {} iterations{}",
         progress.step,

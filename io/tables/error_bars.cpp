@@ -19,7 +19,8 @@ together(const std::optional<double>& one, const std::optional<double>& other) {
 ErrorBars error_bars(const process::JobResult& result) {
     ErrorBars bars;
     if (result.mesh_error) {
-        bars.springback = bars.flange_angle = result.mesh_error->springback;
+        bars.springback = result.mesh_error->springback;
+        bars.flange_angle = result.mesh_error->flange_angle;
         bars.edge_strain = result.mesh_error->edge_strain;
         bars.thinning = result.mesh_error->thinning;
         bars.meaning = "mesh";

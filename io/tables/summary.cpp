@@ -132,6 +132,7 @@ Json mesh_error(const process::JobResult& result) {
     }
     return {
         {"springback_deg", number(units::degrees(result.mesh_error->springback))},
+        {"flange_angle_deg", number(units::degrees(result.mesh_error->flange_angle))},
         {"edge_strain_log", number(result.mesh_error->edge_strain)},
         {"thinning_percent", number(100 * result.mesh_error->thinning)}};
 }

@@ -53,6 +53,7 @@ struct StepResult {
 /// Error bars of a run's figures for the choice of mesh, each >= 0.
 struct MeshError {
     double springback = 0; ///< rad; of the mean; 0 without a release
+    double flange_angle = 0; ///< rad; of the mean, after the last step
     double edge_strain = 0; ///< log; of the largest
     double thinning = 0; ///< of the largest
 };

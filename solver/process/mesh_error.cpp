@@ -24,7 +24,14 @@ job::Job slice_of(const Workpiece& piece) {
     return slice;
 }
 
-std::optional<MeshError> run_slice(
+struct SliceFigures {
+    double springback = 0;
+    double flange_angle = 0;
+    double edge_strain = 0;
+    double thinning = 0;
+};
+
+std::optional<SliceFigures> run_slice(
     const job::Job& slice, const Fineness& fineness, int n_threads, const std::stop_token& stop
 ) {
     Result<Workpiece> made = make_workpiece(slice, fineness, n_threads);
@@ -34,7 +41,7 @@ std::optional<MeshError> run_slice(
     Workpiece& piece = *made;
     Monitor monitor;
     monitor.stop = stop;
-    MeshError figures; // the figures themselves, until two are taken from each other
+    SliceFigures figures;
     double held_angle = 0;
     for (const job::StepKind kind : slice.steps) {
         const bool is_release = kind == job::StepKind::release;
@@ -47,6 +54,7 @@ std::optional<MeshError> run_slice(
         const findings::PartFindings now = findings::find_in_part(
             piece.mesh, findings::shape_of(piece.state, fields), fields, piece.job
         );
+        figures.flange_angle = now.flange_angle.mean;
         if (is_release) {
             figures.springback = held_angle - now.flange_angle.mean;
         } else {
@@ -59,23 +67,30 @@ std::optional<MeshError> run_slice(
 }
 
 std::optional<MeshError>
-across_the_line(const Workpiece& piece, const Fineness& fineness, const std::stop_token& stop) {
+across_the_line(const Workpiece& piece, const Fineness& fineness, const Monitor& monitor) {
+    const auto tell = [&monitor](double share_done) {
+        monitor.report({.step = "error of the mesh", .share_done = share_done});
+    };
+    constexpr double share_of_first = 0.2; // of the time
+    tell(0);
     const job::Job slice = slice_of(piece);
     Fineness own = fineness;
     constexpr double rounding = 1.0001;
     own.longest = rounding * slice.blank.line.length();
     own.largest_turn = rounding * std::max(fineness.largest_turn, slice.blank.line.sweep());
-    const std::optional<MeshError> as_run = run_slice(slice, own, piece.n_threads, stop);
+    const std::optional<SliceFigures> as_run = run_slice(slice, own, piece.n_threads, monitor.stop);
     if (!as_run) {
         return std::nullopt;
     }
-    const std::optional<MeshError> finer =
-        run_slice(slice, twice_as_fine(own), piece.n_threads, stop);
+    tell(share_of_first);
+    const std::optional<SliceFigures> finer =
+        run_slice(slice, twice_as_fine(own), piece.n_threads, monitor.stop);
     if (!finer) {
         return std::nullopt;
     }
     return MeshError{
         std::abs(as_run->springback - finer->springback),
+        std::abs(as_run->flange_angle - finer->flange_angle),
         std::abs(as_run->edge_strain - finer->edge_strain),
         std::abs(as_run->thinning - finer->thinning)};
 }
@@ -155,9 +170,9 @@ std::optional<MeshError> estimate_mesh_error(
     const Workpiece& piece,
     const Fineness& fineness,
     std::span<const StepResult> steps,
-    const std::stop_token& stop
+    const Monitor& monitor
 ) {
-    std::optional<MeshError> error = across_the_line(piece, fineness, stop);
+    std::optional<MeshError> error = across_the_line(piece, fineness, monitor);
     if (!error) {
         return error;
     }

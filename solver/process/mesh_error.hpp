@@ -1,11 +1,11 @@
 // What the choice of mesh leaves open in a run's figures.
 #pragma once
 
+#include "mesh/base/progress.hpp"
 #include "solver/process/workpiece.hpp"
 
 #include <optional>
 #include <span>
-#include <stop_token>
 
 namespace flangewright::process {
 
@@ -19,7 +19,7 @@ namespace flangewright::process {
     const Workpiece& piece,
     const Fineness& fineness,
     std::span<const StepResult> steps,
-    const std::stop_token& stop
+    const Monitor& monitor
 );
 
 /// Twice as many elements in every direction and layers. Source: none needed. Fails: never.

@@ -227,7 +227,7 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     }
     if (options.estimates_mesh_error && result.reason == StopReason::done) {
         result.mesh_error =
-            estimate_mesh_error(*piece, fineness_for(job.accuracy), result.steps, monitor.stop);
+            estimate_mesh_error(*piece, fineness_for(job.accuracy), result.steps, monitor);
     }
     fill_in_figures(*piece, run.spent(*piece), result);
     return result;

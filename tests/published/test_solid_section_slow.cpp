@@ -72,6 +72,13 @@ protected:
         ASSERT_EQ(found.release.reason, process::StopReason::done);
         EXPECT_LT(found.bend_down.penetration, 0.01); // 1 % of the thickness
     }
+    static SolidFigures run_held_as_solid(SolidCase of, double clearance, const std::string& row) {
+        const SolidFigures found = run(of, clearance);
+        record(found, row);
+        expect_done(found);
+        EXPECT_NEAR(found.angle_held, solid().of(row, "angle_held"), angle_held_band);
+        return found;
+    }
     static void expect_edge(const SolidFigures& found, const std::string& row) {
         support::compare(
             figure_of(row).of("edge strain", found.edge_strain, solid().of(row, "edge_strain")),
@@ -111,18 +118,12 @@ protected:
 };
 
 TEST_F(SolidSection, LooseStraightFlangeSpringsBackAboveTheSolidByAKnownShare) {
-    const SolidFigures found = run(SolidCase::s1, loose);
-    record(found, "S1_loose");
-    expect_done(found);
-    EXPECT_NEAR(found.angle_held, solid().of("S1_loose", "angle_held"), angle_held_band);
+    const SolidFigures found = run_held_as_solid(SolidCase::s1, loose, "S1_loose");
     expect_excess(found, "S1_loose", excess_s1_loose);
 }
 
 TEST_F(SolidSection, LooseRingStretchesAndSpringsBackAsTheSolid) {
-    const SolidFigures found = run(SolidCase::a2, loose);
-    record(found, "A2_loose");
-    expect_done(found);
-    EXPECT_NEAR(found.angle_held, solid().of("A2_loose", "angle_held"), angle_held_band);
+    const SolidFigures found = run_held_as_solid(SolidCase::a2, loose, "A2_loose");
     expect_springback(found, "A2_loose", springback_band_a2);
     expect_edge(found, "A2_loose");
 }
@@ -130,10 +131,7 @@ TEST_F(SolidSection, LooseRingStretchesAndSpringsBackAsTheSolid) {
 // Two sections chosen before either model had been run on them, with the bands of the ring A2: edge
 // strain and thickness hold, springback misses 0.3 deg in both and the angle held in one.
 TEST_F(SolidSection, LooseThickStraightFlangeSpringsBackAboveTheSolidByAKnownShare) {
-    const SolidFigures found = run(SolidCase::s7, loose);
-    record(found, "S7_loose");
-    expect_done(found);
-    EXPECT_NEAR(found.angle_held, solid().of("S7_loose", "angle_held"), angle_held_band);
+    const SolidFigures found = run_held_as_solid(SolidCase::s7, loose, "S7_loose");
     expect_excess(found, "S7_loose", excess_s7_loose);
 }
 
@@ -177,35 +175,23 @@ TEST_F(SolidSection, FrictionAddsToSpringbackAsInTheSolid) {
 }
 
 TEST_F(SolidSection, TightRingStretchesAndSpringsBackAsTheSolid) {
-    const SolidFigures found = run(SolidCase::a2, tight);
-    record(found, "A2_tight");
-    expect_done(found);
-    EXPECT_NEAR(found.angle_held, solid().of("A2_tight", "angle_held"), angle_held_band);
+    const SolidFigures found = run_held_as_solid(SolidCase::a2, tight, "A2_tight");
     expect_springback(found, "A2_tight", springback_band_a2);
     expect_edge(found, "A2_tight");
 }
 
 TEST_F(SolidSection, TightSoftStraightFlangeSpringsBackAboveTheSolidByAKnownShare) {
-    const SolidFigures found = run(SolidCase::s1, tight);
-    record(found, "S1_tight");
-    expect_done(found);
-    EXPECT_NEAR(found.angle_held, solid().of("S1_tight", "angle_held"), angle_held_band);
+    const SolidFigures found = run_held_as_solid(SolidCase::s1, tight, "S1_tight");
     expect_excess(found, "S1_tight", excess_s1_tight);
 }
 
 TEST_F(SolidSection, TightHardStraightFlangeSpringsBackAboveTheSolidByAKnownShare) {
-    const SolidFigures found = run(SolidCase::s3, tight);
-    record(found, "S3_tight");
-    expect_done(found);
-    EXPECT_NEAR(found.angle_held, solid().of("S3_tight", "angle_held"), angle_held_band);
+    const SolidFigures found = run_held_as_solid(SolidCase::s3, tight, "S3_tight");
     expect_excess(found, "S3_tight", excess_s3_tight);
 }
 
 TEST_F(SolidSection, TightDeepRingStretchesAsTheSolidAndSpringsBackAboveItByAKnownShare) {
-    const SolidFigures found = run(SolidCase::a5, tight);
-    record(found, "A5_tight");
-    expect_done(found);
-    EXPECT_NEAR(found.angle_held, solid().of("A5_tight", "angle_held"), angle_held_band);
+    const SolidFigures found = run_held_as_solid(SolidCase::a5, tight, "A5_tight");
     expect_edge(found, "A5_tight");
     expect_excess(found, "A5_tight", excess_a5_tight);
 }

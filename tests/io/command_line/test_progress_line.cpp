@@ -24,6 +24,7 @@ TEST(ProgressLine, SaysStepAngleIterationsAndTimeLeft) {
         progress_text(half_way(40.2)),
         "bend-down 50 %, flange at 45.0 deg, 312 iterations, about 41 s left"
     );
+    EXPECT_EQ(progress_text({.step = "scatter", .share_done = 0.5}), "scatter 50 %");
     EXPECT_THAT(progress_text(half_way(130)), ::testing::EndsWith("about 3 min left"));
     EXPECT_THAT(progress_text(half_way(-1)), ::testing::EndsWith("312 iterations"));
 }

@@ -13,9 +13,11 @@ TEST(ErrorBars, AreEmptyWhenNothingIsKnown) {
 
 TEST(ErrorBars, OfMeshAndScatterGoTogetherAsSquares) {
     process::JobResult result;
-    result.mesh_error = {.springback = 0.03, .edge_strain = 0.003, .thinning = 0.01};
+    result.mesh_error = {
+        .springback = 0.03, .flange_angle = 0.01, .edge_strain = 0.003, .thinning = 0.01};
     EXPECT_EQ(error_bars(result).meaning, "mesh");
     EXPECT_DOUBLE_EQ(*error_bars(result).springback, 0.03);
+    EXPECT_DOUBLE_EQ(*error_bars(result).flange_angle, 0.01);
     EXPECT_FALSE(error_bars(result).web_lift);
     result.scatter = process::ScatterBand{};
     result.scatter->total = {

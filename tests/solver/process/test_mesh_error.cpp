@@ -65,6 +65,8 @@ TEST(MeshError, OfASliceIsItsDistanceFromAFinerSolve) {
     EXPECT_GE(run->mesh_error->thinning, 0.9 * std::abs(found - thinning_of()));
     EXPECT_LE(run->mesh_error->thinning, 2 * std::abs(found - thinning_of()));
     EXPECT_GT(run->mesh_error->springback, 0);
+    EXPECT_GT(run->mesh_error->flange_angle, 0);
+    EXPECT_NE(run->mesh_error->flange_angle, run->mesh_error->springback);
     EXPECT_LT(run->mesh_error->springback, 0.5 * std::abs(run->steps[1].findings.springback->mean));
     EXPECT_LT(run->mesh_error->edge_strain, 1e-3); // a straight edge stretches little
 }
@@ -74,9 +76,9 @@ TEST(MeshError, IsNotGivenWhenStoppedOrNotAskedFor) {
     auto piece = make_workpiece(job, fineness_for(job.accuracy), 1);
     std::stop_source source;
     source.request_stop();
-    EXPECT_FALSE(
-        estimate_mesh_error(*piece, fineness_for(job.accuracy), {}, source.get_token()).has_value()
-    );
+    Monitor monitor;
+    monitor.stop = source.get_token();
+    EXPECT_FALSE(estimate_mesh_error(*piece, fineness_for(job.accuracy), {}, monitor).has_value());
     EXPECT_FALSE(
         run_job(job, {.n_threads = 1, .measure_bare_refactor = false}, {})->mesh_error.has_value()
     );
