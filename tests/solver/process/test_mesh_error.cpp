@@ -71,6 +71,27 @@ TEST(MeshError, OfASliceIsItsDistanceFromAFinerSolve) {
     EXPECT_LT(run->mesh_error->edge_strain, 1e-3); // a straight edge stretches little
 }
 
+// A part with a cut end, its figures made up: kinks that no slice knows of.
+TEST(MeshError, SeesTheKinksAlongTheLine) {
+    const job::Job job =
+        support::small_flange(BendLine::straight(6), EndKind::free, EndKind::continues);
+    const Workpiece piece = support::small_workpiece(job, 4);
+    const auto& lines = piece.mesh.station_lines;
+    std::vector<StepResult> steps(2);
+    steps[1].kind = job::StepKind::release;
+    steps[0].fields.thickness = Eigen::VectorXd::Constant(piece.model.n_nodes(), 0.99);
+    steps[0].fields.thickness[lines[0][3]] = 0.90; // thinnest, at the cut end
+    steps[0].findings.stations.resize(lines.size());
+    steps[0].findings.stations[2].edge_strain = 0.4;
+    steps[1].findings.stations.resize(lines.size());
+    steps[1].findings.stations[1].springback = 0.6;
+    const auto error = estimate_mesh_error(piece, fineness_for(job::Accuracy::quick), steps, {});
+    ASSERT_TRUE(error.has_value());
+    EXPECT_NEAR(error->thinning, 0.5 * 2 * 0.09, 1e-12); // across the line; along it half as much
+    EXPECT_NEAR(error->edge_strain, 0.4, 1e-12);
+    EXPECT_NEAR(error->springback, 0.6, 1e-12);
+}
+
 TEST(MeshError, IsNotGivenWhenStoppedOrNotAskedFor) {
     const job::Job job = quick_slice();
     auto piece = make_workpiece(job, fineness_for(job.accuracy), 1);

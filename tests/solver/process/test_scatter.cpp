@@ -1,4 +1,5 @@
 // Bands of what varies: each part is the difference of two solves, the total their root of squares.
+#include "solver/material/scaled_hardening.hpp"
 #include "solver/process/run_job.hpp"
 #include "solver/process/scatter.hpp"
 #include "tests/support/small_flange.hpp"
@@ -42,6 +43,12 @@ TEST(Scatter, PartsAreDifferencesOfSolves) {
     EXPECT_EQ(band->parts[0].what, "yield stress");
     EXPECT_EQ(band->parts[0].band, "20 %");
     EXPECT_GT(band->parts[0].moves.springback, 0); // a harder sheet springs back more
+    job::Job harder = slice();
+    harder.sheet.material.hardening =
+        material::scaled_hardening(harder.sheet.material.hardening, 1.2, 1);
+    EXPECT_NEAR(
+        band->parts[0].moves.springback, springback_of(harder) - springback_of(slice()), 1e-9
+    );
     job::Job larger = slice();
     larger.block.nose_radius *= 1.1;
     EXPECT_NEAR(
@@ -83,6 +90,21 @@ TEST(Scatter, CountsBackStressesToTheRise) {
     ASSERT_TRUE(band.has_value());
     EXPECT_NEAR(band->parts[0].moves.springback, expected, 1e-9);
     EXPECT_GT(expected, 1e-4);
+}
+
+TEST(Scatter, OfFrictionIsOfTheCoefficientItself) {
+    job::Job job = slice();
+    job.block.friction = 0.02;
+    job.scatter = {
+        .thickness = 0, .yield_stress = 0, .hardening = 0, .nose_radius = 0, .friction = 0.1};
+    const std::optional<ScatterBand> band = estimate_scatter(job, 2, {});
+    ASSERT_TRUE(band.has_value());
+    EXPECT_EQ(band->parts.at(0).band, "0.1");
+    job::Job dry = slice();
+    dry.block.friction += 0.02 + 0.1;
+    job.scatter.reset();
+    EXPECT_NEAR(band->parts[0].moves.springback, springback_of(dry) - springback_of(job), 1e-9);
+    EXPECT_NE(band->parts[0].moves.springback, 0);
 }
 
 TEST(Scatter, ComesWithTheRunOnlyWhenAskedFor) {
