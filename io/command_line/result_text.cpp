@@ -33,6 +33,11 @@ std::string percent_shown(double percent) {
     return tables::shown_number(percent, 1) + " %";
 }
 
+std::string error_heading(const JobResult& result) {
+    const std::string meaning = tables::error_bars(result).meaning;
+    return meaning.empty() ? "" : "+- by " + meaning;
+}
+
 std::string error_text(const std::optional<double>& error, double unit, int n_decimals) {
     return error ? "+- " + tables::shown_error(unit * *error, n_decimals) : "";
 }
@@ -146,7 +151,7 @@ std::string ending_text(const JobResult& result) {
 std::string result_text(const job::Job& job, const JobResult& result, units::LengthUnit unit) {
     std::string text =
         "\n" + job.title + "\n\n" + ending_text(result) + verdict_text(result.verdict);
-    std::vector<Row> rows{{"", "computed", "by hand", tables::error_bars(result).meaning}};
+    std::vector<Row> rows{{"", "computed", "by hand", error_heading(result)}};
     add_held_rows(rows, result, job);
     add_released_rows(rows, result, job, unit);
     if (rows.size() > 1) {

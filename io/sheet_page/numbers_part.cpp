@@ -79,10 +79,14 @@ std::string
 angle_rows(const Columns& columns, const process::JobResult& result, const std::string& where) {
     const findings::HandCalculation& hand = result.by_hand;
     const std::string error = with_error(error_bars(result).springback, degrees(1));
+    const std::string angle_error = with_error(error_bars(result).flange_angle, degrees(1));
     return figure_row(
                "Flange angle, mean" + where,
                columns,
-               [](const auto& found) { return deg(found.flange_angle_middle.mean); },
+               [&](const auto& found) {
+                   return deg(found.flange_angle_middle.mean)
+                       + (&found == columns.released ? angle_error : "");
+               },
                no_figure
            )
         + figure_row(
@@ -145,11 +149,17 @@ std::string strain_rows(const Columns& columns, const process::JobResult& result
         );
 }
 
-std::string shape_rows(const Columns& columns, units::LengthUnit unit) {
+std::string
+shape_rows(const Columns& columns, const process::JobResult& result, units::LengthUnit unit) {
+    const std::optional<double> lift = error_bars(result).web_lift;
+    const std::string lift_error = lift ? " &plusmn; " + shown_length(*lift, unit) : "";
     return figure_row(
                "Web lift, part set on the block",
                columns,
-               [unit](const auto& found) { return shown_length(found.web_lift, unit); },
+               [&](const auto& found) {
+                   return shown_length(found.web_lift, unit)
+                       + (&found == columns.released ? lift_error : "");
+               },
                no_figure
            )
         + figure_row(
@@ -315,7 +325,7 @@ numbers_part(const tables::RunFacts& facts, const job::Job& job, const process::
     std::string content = "<table class=\"numbers\"><thead><tr><th>Figure</th><th>on the block</th>"
                           "<th>released</th><th>by hand</th></tr></thead><tbody>\n";
     content += angle_rows(columns, result, where) + strain_rows(columns, result)
-        + shape_rows(columns, facts.unit) + "</tbody></table>\n";
+        + shape_rows(columns, result, facts.unit) + "</tbody></table>\n";
     content += "<p class=\"note\">Angles are turned through from the web; 90 deg is square. Read "
                "angles to half a degree, stretch to one per cent: the estimate is no finer.</p>\n";
     content += error_words(result);

@@ -99,11 +99,15 @@ TEST(SheetPage, SpeaksOfCutEndsOnlyWhereThereAreSome) {
 TEST(SheetPage, PutsTheMeshErrorBehindItsFigures) {
     process::JobResult result = support::made_up_result();
     EXPECT_THAT(page_of(result), Not(HasSubstr("&plusmn;")));
-    result.mesh_error = {.springback = 0.001, .edge_strain = 0.0031, .thinning = 0.012};
+    result.mesh_error = {
+        .springback = 0.001, .flange_angle = 0.011, .edge_strain = 0.0031, .thinning = 0.012};
     const std::string page = page_of(result);
     EXPECT_THAT(page, HasSubstr(" deg &plusmn; 0.1<")); // 0.06 deg, rounded up
     EXPECT_THAT(page, HasSubstr(" % &plusmn; 0.4<"));
     EXPECT_THAT(page, HasSubstr(" % &plusmn; 1.2<"));
+    EXPECT_THAT(
+        page, testing::ContainsRegex(" deg</td><td>[0-9.]+ deg &plusmn; 0.7<")
+    ); // released only
     EXPECT_THAT(page, HasSubstr("what the choice of mesh leaves open"));
 }
 
@@ -112,12 +116,14 @@ TEST(SheetPage, TellsWhatScatterMoves) {
     EXPECT_THAT(page_of(result), Not(HasSubstr("may differ by")));
     result.scatter = process::ScatterBand{};
     result.scatter->total.springback = 0.01;
+    result.scatter->total.web_lift = 0.05;
     result.scatter->parts = {
         {"yield stress", "10 %", {.springback = 0.01, .edge_strain = -0.002, .web_lift = -0.05}}};
     const std::string page = page_of(result);
     EXPECT_THAT(page, HasSubstr("Yield stress, by 10 %"));
     EXPECT_THAT(page, HasSubstr("<td>+0.57</td><td>-0.20</td><td>-0.05 mm</td>"));
     EXPECT_THAT(page, HasSubstr("deg &plusmn; 0.6<"));
+    EXPECT_THAT(page, HasSubstr(" mm &plusmn; 0.05 mm<"));
     EXPECT_THAT(page, HasSubstr("It is no bound"));
 }
 
