@@ -29,6 +29,8 @@ struct Tables {
     std::optional<TableReader> drive;
     std::optional<TableReader> run;
     std::optional<TableReader> scatter;
+    std::optional<TableReader> anneal;
+    std::optional<TableReader> heat_treat;
 };
 
 Tables open_tables(TableReader& root) {
@@ -39,7 +41,9 @@ Tables open_tables(TableReader& root) {
         root.table("block", Need::required),
         root.table("drive", Need::required),
         root.table("run", Need::optional),
-        root.table("scatter", Need::optional)};
+        root.table("scatter", Need::optional),
+        root.table("anneal", Need::optional),
+        root.table("heat_treat", Need::optional)};
 }
 
 TableReader* pointer_to(std::optional<TableReader>& table) {
@@ -52,6 +56,7 @@ ReadCase read_sections(Tables& tables) {
     parts.blank_table = pointer_to(tables.blank);
     parts.block_table = pointer_to(tables.block);
     parts.drive_table = pointer_to(tables.drive);
+    parts.run_table = pointer_to(tables.run);
     if (tables.sheet) {
         parts.sheet = read_sheet(*tables.sheet);
     }
@@ -66,6 +71,15 @@ ReadCase read_sections(Tables& tables) {
     }
     if (tables.drive) {
         parts.drive = read_drive(*tables.drive);
+    }
+    if (tables.anneal) {
+        parts.annealed = read_heated_sheet(*tables.anneal);
+    }
+    if (tables.heat_treat) {
+        parts.heat_treated = read_heated_sheet(*tables.heat_treat);
+    }
+    if (tables.run) {
+        parts.run = read_run(*tables.run);
     }
     return parts;
 }
@@ -125,6 +139,8 @@ job::Job job_of(const ReadCase& parts) {
     job.block.backing_setback = *parts.block.backing_setback;
     job.block.friction = *parts.block.friction;
     job.drive = drive_of(parts);
+    job.annealed = parts.annealed.value_or(job.sheet.material);
+    job.heat_treated = parts.heat_treated.value_or(job.sheet.material);
     if (parts.blank.flange_depth) {
         job.blank.flange_depth = *parts.blank.flange_depth;
         job.blank.flange_width = findings::developed_flange_width(job);
@@ -155,7 +171,6 @@ CaseFileResult case_from(const Document& document) {
     Tables tables = open_tables(root);
     root.finish();
     ReadCase parts = read_sections(tables);
-    const RunSection run = tables.run ? read_run(*tables.run) : RunSection{};
     const std::optional<job::Scatter> scatter =
         tables.scatter ? std::optional(read_scatter(*tables.scatter)) : std::nullopt;
     check_together(parts);
@@ -164,9 +179,9 @@ CaseFileResult case_from(const Document& document) {
         const std::string title = result.job.title;
         result.job = job_of(parts);
         result.job.title = title;
-        result.job.steps = run.steps;
-        result.job.accuracy = run.accuracy;
-        result.job.close_share = run.close_share;
+        result.job.steps = parts.run.steps;
+        result.job.accuracy = parts.run.accuracy;
+        result.job.close_share = parts.run.close_share;
         result.job.scatter = scatter;
         check_job(parts, result.job);
     }

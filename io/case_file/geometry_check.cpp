@@ -1,5 +1,6 @@
 #include "io/case_file/geometry_check.hpp"
 
+#include "io/key_file/excerpt.hpp"
 #include "io/units/angle.hpp"
 #include "io/units/length.hpp"
 #include "solver/findings/flange_development.hpp"
@@ -96,6 +97,51 @@ void check_drive(ReadCase& parts) {
     }
 }
 
+bool has_step(const ReadCase& parts, job::StepKind kind) {
+    return std::ranges::find(parts.run.steps, kind) != parts.run.steps.end();
+}
+
+// "2024-O clad", "304 annealed".
+bool is_soft(const std::string& sheet) {
+    return sheet.ends_with("-O") || sheet.find("-O ") != std::string::npos
+        || sheet.find("annealed") != std::string::npos;
+}
+
+// An anneal gives soft sheet its own values back; what it makes of another must be said.
+void check_heat(ReadCase& parts) {
+    if (!parts.sheet.material) {
+        return;
+    }
+    const std::string& name = parts.sheet.material->name;
+    if (has_step(parts, job::StepKind::anneal) && !parts.annealed && !is_soft(name)) {
+        parts.run_table->object_found(
+            "steps",
+            "an anneal, and no word of what " + key_file::excerpt(name) + " is after it",
+            "a section [anneal] that names the soft sheet",
+            "add [anneal] with material = \"2024-O\" or what your sheet becomes"
+        );
+    }
+    if (has_step(parts, job::StepKind::heat_treat) && !parts.heat_treated) {
+        parts.run_table->object_found(
+            "steps",
+            "a heat treatment, and no word of the temper it gives",
+            "a section [heat_treat] that names the sheet afterwards",
+            "add [heat_treat] with material = \"2024-T4\" or the temper your heat treater gives"
+        );
+    }
+}
+
+void check_trim(ReadCase& parts) {
+    if (has_step(parts, job::StepKind::trim) && parts.blank.trim_allowance == 0) {
+        parts.blank_table->object_found(
+            "trim_allowance",
+            "a trim step and nothing to trim",
+            "a trim allowance above 0",
+            "write trim_allowance in [blank], or take trim out of the steps"
+        );
+    }
+}
+
 // The flange keys speak of the depth on the drawing or of the flat width; limits are told in
 // theirs.
 struct FlangeKey {
@@ -123,6 +169,23 @@ void check_flange_stands(ReadCase& parts, const job::Job& job) {
                 + " (the bend, two thicknesses of straight flange"
                 + (key.is_depth ? ")" : " and the trim allowance)"),
             "widen the flange, or take a smaller nose radius"
+        );
+    }
+}
+
+// The mesh has a row of nodes along the cut, and needs it past the whole nose, however far the
+// flange is driven.
+void check_cut_past_bend(ReadCase& parts, const job::Job& job) {
+    const double t = job.sheet.thickness;
+    const double nose = job.block.wall_angle * (job.block.nose_radius + 0.5 * t);
+    const double net_width = job.blank.flange_width - job.blank.trim_allowance;
+    if (has_step(parts, job::StepKind::trim) && net_width < nose + t) {
+        parts.blank_table->object_found(
+            "trim_allowance",
+            "a cut that leaves a flat width of " + shown(net_width, *parts.blank_table),
+            "a cut at least a thickness past the nose, at a flat width of "
+                + shown(nose + t, *parts.blank_table),
+            "widen the flange, or take trim out of the steps"
         );
     }
 }
@@ -202,11 +265,14 @@ void check_together(ReadCase& parts) {
     check_nose(parts);
     check_web(parts);
     check_drive(parts);
+    check_heat(parts);
+    check_trim(parts);
 }
 
 void check_job(ReadCase& parts, const job::Job& job) {
     check_line_length(parts, job);
     check_flange_stands(parts, job);
+    check_cut_past_bend(parts, job);
     if (job.blank.line.curve() == outline::Curve::concave) {
         check_concave_flange(parts, job);
         check_room_for_drive(parts, job);

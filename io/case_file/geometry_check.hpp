@@ -11,11 +11,15 @@ struct ReadCase {
     key_file::TableReader* blank_table = nullptr;
     key_file::TableReader* block_table = nullptr;
     key_file::TableReader* drive_table = nullptr;
+    key_file::TableReader* run_table = nullptr; ///< none when there is no such section
     SheetSection sheet;
     BendLineSection bend_line;
     BlankSection blank;
     BlockSection block;
     DriveSection drive;
+    RunSection run;
+    std::optional<material::SheetMaterial> annealed;
+    std::optional<material::SheetMaterial> heat_treated;
 };
 
 /// Checks that need only what is written; each is left out when one of its values is missing.

@@ -1,4 +1,5 @@
 #include "io/case_file/sections.hpp"
+#include "io/key_file/excerpt.hpp"
 #include "io/key_file/nearest_word.hpp"
 
 #include <algorithm>
@@ -14,7 +15,41 @@ using key_file::TableReader;
 const std::array<std::string, 3> accuracy_words{"quick", "normal", "fine"};
 constexpr std::array accuracies{job::Accuracy::quick, job::Accuracy::normal, job::Accuracy::fine};
 
-constexpr const char* step_orders = "[\"bend-down\"] or [\"bend-down\", \"release\"]";
+struct StepWord {
+    const char* word;
+    job::StepKind kind;
+};
+constexpr std::array step_words{
+    StepWord{"bend-down", job::StepKind::bend_down},
+    StepWord{"release", job::StepKind::release},
+    StepWord{"trim", job::StepKind::trim},
+    StepWord{"anneal", job::StepKind::anneal},
+    StepWord{"heat-treat", job::StepKind::heat_treat}};
+
+constexpr const char* step_orders =
+    "[\"bend-down\"], then \"release\", then \"trim\" once, \"anneal\" and \"heat-treat\" in any "
+    "order";
+
+/// What is wrong with the order, in plain words; empty when nothing is.
+std::string fault_of(const std::vector<job::StepKind>& steps) {
+    using job::StepKind;
+    if (steps.empty()) {
+        return "no step";
+    }
+    if (steps.front() != StepKind::bend_down) {
+        return "a first step with nothing bent before it";
+    }
+    for (const StepKind once : {StepKind::bend_down, StepKind::release, StepKind::trim}) {
+        if (std::ranges::count(steps, once) > 1) {
+            return "a step twice";
+        }
+    }
+    if (steps.size() > 1 && steps[1] != StepKind::release) {
+        return "a step on a part that is still on the block";
+    }
+    constexpr std::size_t most = 8;
+    return steps.size() > most ? "more than eight steps" : "";
+}
 
 std::optional<std::vector<job::StepKind>> read_steps(TableReader& table) {
     const std::optional<std::vector<std::string>> words = table.texts("steps", Need::optional);
@@ -23,30 +58,26 @@ std::optional<std::vector<job::StepKind>> read_steps(TableReader& table) {
     }
     std::vector<job::StepKind> steps;
     for (const std::string& word : *words) {
-        if (word == "bend-down") {
-            steps.push_back(job::StepKind::bend_down);
-        } else if (word == "release") {
-            steps.push_back(job::StepKind::release);
-        } else {
+        const auto known = std::ranges::find_if(step_words, [&](const StepWord& entry) {
+            return word == entry.word;
+        });
+        if (known == step_words.end()) {
             table.object_found(
-                "steps", "\"" + word + "\"", step_orders, "write bend-down or release for each step"
+                "steps",
+                "\"" + key_file::excerpt(word) + "\"",
+                step_orders,
+                "write bend-down, release, trim, anneal or heat-treat for each step"
             );
             return std::nullopt;
         }
+        steps.push_back(known->kind);
     }
-    using Order = std::vector<job::StepKind>;
-    const Order whole{job::StepKind::bend_down, job::StepKind::release};
-    if (steps == whole || steps == Order{job::StepKind::bend_down}) {
+    const std::string fault = fault_of(steps);
+    if (fault.empty()) {
         return steps;
     }
-    const bool releases_first = !steps.empty() && steps.front() == job::StepKind::release;
     table.object_found(
-        "steps",
-        steps.empty()        ? "no step"
-            : releases_first ? "a release with nothing bent before it"
-                             : "a step twice",
-        step_orders,
-        "put bend-down first, then release, each once"
+        "steps", fault, step_orders, "put bend-down first, then release, then what follows"
     );
     return std::nullopt;
 }

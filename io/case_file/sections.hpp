@@ -16,6 +16,14 @@ struct SheetSection {
 };
 [[nodiscard]] SheetSection read_sheet(key_file::TableReader& table);
 
+/// The key or section `material`: a name out of the library, or a sheet written out.
+[[nodiscard]] std::optional<material::SheetMaterial>
+read_sheet_material(key_file::TableReader& table);
+
+/// [anneal] or [heat_treat]: the sheet it leaves. Empty: wrong, and reported.
+[[nodiscard]] std::optional<material::SheetMaterial> read_heated_sheet(key_file::TableReader& table
+);
+
 /// [bend_line]. Exactly one of `radius` and `wall_radius` is set for an arc.
 struct BendLineSection {
     std::optional<outline::Curve> curve;

@@ -29,16 +29,6 @@ std::optional<material::SheetMaterial> material_by_name(TableReader& table) {
     return std::nullopt;
 }
 
-std::optional<material::SheetMaterial> read_sheet_material(TableReader& table) {
-    if (!table.holds_table("material")) {
-        return material_by_name(table);
-    }
-    std::optional<TableReader> inner = table.table("material", Need::required);
-    std::optional<material::SheetMaterial> material = sheet_library::read_material(*inner);
-    inner->finish();
-    return material;
-}
-
 // Steel has other thicknesses under the same gauge numbers.
 constexpr double stiffest_aluminium = 100'000;
 
@@ -78,6 +68,22 @@ read_thickness(TableReader& table, const std::optional<material::SheetMaterial>&
 }
 
 } // namespace
+
+std::optional<material::SheetMaterial> read_sheet_material(TableReader& table) {
+    if (!table.holds_table("material")) {
+        return material_by_name(table);
+    }
+    std::optional<TableReader> inner = table.table("material", Need::required);
+    std::optional<material::SheetMaterial> material = sheet_library::read_material(*inner);
+    inner->finish();
+    return material;
+}
+
+std::optional<material::SheetMaterial> read_heated_sheet(TableReader& table) {
+    std::optional<material::SheetMaterial> material = read_sheet_material(table);
+    table.finish();
+    return material;
+}
 
 SheetSection read_sheet(TableReader& table) {
     SheetSection sheet;

@@ -115,6 +115,20 @@ void add_released_rows(
     );
 }
 
+/// What each step after the release leaves.
+void add_loose_rows(std::vector<Row>& rows, const JobResult& result, units::LengthUnit unit) {
+    for (const process::StepResult& step : result.steps) {
+        if (step.kind == job::StepKind::bend_down || step.kind == job::StepKind::release) {
+            continue;
+        }
+        const std::string after = "after " + process::name_of(step.kind);
+        rows.push_back({after + ": flange angle", spread_text(step.findings.flange_angle), "-"});
+        rows.push_back(
+            {after + ": web lift", tables::shown_length(step.findings.web_lift, unit), "-"}
+        );
+    }
+}
+
 std::string verdict_text(const findings::Verdict& verdict) {
     std::string text = "Will it split? " + findings::word_for(verdict.word);
     if (verdict.share_used) {
@@ -154,6 +168,7 @@ std::string result_text(const job::Job& job, const JobResult& result, units::Len
     std::vector<Row> rows{{"", "computed", "by hand", error_heading(result)}};
     add_held_rows(rows, result, job);
     add_released_rows(rows, result, job, unit);
+    add_loose_rows(rows, result, unit);
     if (rows.size() > 1) {
         text += "\n" + as_columns(rows);
     }

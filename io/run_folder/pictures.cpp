@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <cmath>
 
 namespace flangewright::run_folder {
@@ -27,9 +28,10 @@ struct Ground {
     const tables::RunFacts& facts;
     const job::Job& job;
     const process::JobResult& result;
+    std::size_t shown = result.steps.size() - 1; ///< the step that is drawn
 
-    [[nodiscard]] const process::StepResult& last() const { return result.steps.back(); }
-    [[nodiscard]] const grid::SheetMesh& mesh() const { return result.mesh; }
+    [[nodiscard]] const process::StepResult& step() const { return result.steps[shown]; }
+    [[nodiscard]] const grid::SheetMesh& mesh() const { return process::mesh_of(result, shown); }
     [[nodiscard]] bool has(const Eigen::MatrixXd& field) const {
         return field.size() >= mesh().n_nodes();
     }
@@ -44,22 +46,41 @@ std::string footer(const Ground& ground) {
     );
 }
 
-/// "Released", "On the block", or how far an unfinished step came.
-std::string state_words(const process::StepResult& step) {
-    const bool is_release = step.kind == job::StepKind::release;
-    if (step.report.reason == process::StopReason::done) {
-        return is_release ? "Released" : "On the block";
+/// What a finished step leaves: "On the block", "Released", "Annealed".
+std::string finished_words(job::StepKind kind) {
+    switch (kind) {
+    case job::StepKind::bend_down:
+        return "On the block";
+    case job::StepKind::release:
+        return "Released";
+    case job::StepKind::trim:
+        return "Released and trimmed";
+    case job::StepKind::anneal:
+        return "Annealed";
+    case job::StepKind::heat_treat:
+        break;
     }
-    return is_release
-        ? fmt::format("Release not finished, {:.0f} % done", 100 * step.report.share_done)
-        : fmt::format(
+    return "Heat treated";
+}
+
+/// The same, or how far an unfinished step came.
+std::string state_words(const process::StepResult& step) {
+    if (step.report.reason == process::StopReason::done) {
+        return finished_words(step.kind);
+    }
+    if (step.kind == job::StepKind::bend_down) {
+        return fmt::format(
             "Bend-down not finished, {} deg reached",
             shown_number(degrees(step.report.angle_reached), 1)
         );
+    }
+    std::string name = process::name_of(step.kind);
+    name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
+    return fmt::format("{} not finished, {:.0f} % done", name, 100 * step.report.share_done);
 }
 
 vtk::PartPicture part(const Ground& ground, const std::string& title) {
-    const process::StepResult& step = ground.last();
+    const process::StepResult& step = ground.step();
     vtk::PartPicture picture;
     picture.text = {title, state_words(step), footer(ground)};
     picture.positions = step.state.positions;
@@ -75,7 +96,7 @@ void show_percent(vtk::PartPicture& picture, const Eigen::VectorXd& percent) {
 }
 
 std::string draw_thinning(const Ground& ground) {
-    const findings::PartFindings& found = ground.last().findings;
+    const findings::PartFindings& found = ground.step().findings;
     vtk::PartPicture picture = part(ground, "How far the sheet has thinned");
     picture.text.subtitle += fmt::format(
         ". Thinnest at station {}, {} past the bend line in the flat.",
@@ -83,7 +104,7 @@ std::string draw_thinning(const Ground& ground) {
         brief_length(found.thinning_distance, ground.facts.unit)
     );
     picture.scale_title = "Thinning, %";
-    show_percent(picture, 100 * vtk::thinning(ground.job, ground.last().fields));
+    show_percent(picture, 100 * vtk::thinning(ground.job, ground.step().fields));
     return vtk::part_picture(ground.mesh(), picture);
 }
 
@@ -115,7 +136,7 @@ std::string draw_springback(const Ground& ground, const Eigen::Matrix3Xd& moved)
     if (factor > 1) {
         picture.text.title += fmt::format(", drawn {:.0f} times larger than it is", factor);
     }
-    const auto& middle = ground.last().findings.springback_middle;
+    const auto& middle = ground.step().findings.springback_middle;
     if (middle) {
         picture.text.subtitle = fmt::format(
             "The flange opens {} deg{}. Released part set on the block; grey lines: held.",
@@ -124,7 +145,7 @@ std::string draw_springback(const Ground& ground, const Eigen::Matrix3Xd& moved)
         );
     }
     picture.positions += (factor - 1) * moved;
-    picture.other_shape = ground.last().state.positions - moved;
+    picture.other_shape = ground.step().state.positions - moved;
     picture.scale_title = "Movement, " + unit;
     picture.figure = distance;
     for (double& value : picture.figure) {
@@ -146,9 +167,9 @@ std::optional<double> allowed_edge_percent(const findings::Verdict& verdict) {
 
 std::string draw_edge(const Ground& ground) {
     chart::EdgeChart chart;
-    chart.text = {"Stretch of the free edge", state_words(ground.last()), footer(ground)};
+    chart.text = {"Stretch of the free edge", state_words(ground.step()), footer(ground)};
     chart.station_title = "Station along the bend line, " + tables::unit_word(ground.facts.unit);
-    for (const findings::StationFindings& at : ground.last().findings.stations) {
+    for (const findings::StationFindings& at : ground.step().findings.stations) {
         chart.stations.push_back(tables::in_unit(at.station, ground.facts.unit));
         chart.stretch_percent.push_back(tables::stretch_percent(at.edge_strain));
     }
@@ -174,6 +195,16 @@ const process::StepResult* held_step(const process::JobResult& result) {
     return nullptr;
 }
 
+/// The last release, or the last step when there is none.
+std::size_t last_release(const process::JobResult& result) {
+    for (std::size_t i = result.steps.size(); i-- > 0;) {
+        if (result.steps[i].kind == job::StepKind::release) {
+            return i;
+        }
+    }
+    return result.steps.size() - 1;
+}
+
 /// What a section's shape is called: its state and, where it was measured, its angle.
 std::string section_caption(const process::StepResult& step, std::size_t line) {
     const bool is_whole = step.report.reason == process::StopReason::done;
@@ -190,13 +221,14 @@ std::string section_subtitle(const Ground& ground, std::size_t line, double stat
     const units::LengthUnit unit = ground.facts.unit;
     std::string place =
         fmt::format("Half way along, at station {}, to scale.", brief_length(station, unit));
-    const findings::PartFindings& found = ground.last().findings;
-    if (ground.last().kind != job::StepKind::release || line >= found.stations.size()) {
+    const findings::PartFindings& found = ground.step().findings;
+    if (ground.step().kind == job::StepKind::bend_down || line >= found.stations.size()) {
         return place;
     }
     return fmt::format(
-        "{} Released and set on the block, the web lifts {} here, {} at most.",
+        "{} {} and set on the block, the web lifts {} here, {} at most.",
         place,
+        finished_words(ground.step().kind),
         brief_length(found.stations[line].web_gap, unit),
         brief_length(found.web_lift, unit)
     );
@@ -204,12 +236,17 @@ std::string section_subtitle(const Ground& ground, std::size_t line, double stat
 
 std::string draw_section(const Ground& ground, const process::StepResult& held) {
     const std::size_t line = ground.mesh().station_lines.size() / 2;
-    const std::vector<int>& nodes = ground.mesh().station_lines[line];
-    const double station = ground.mesh().station(nodes.front());
+    const double station = ground.mesh().station(ground.mesh().station_lines[line].front());
     const outline::LineFrame frame = ground.job.blank.line.frame(station);
     const auto cut = [&](const process::StepResult& step) {
+        const auto index = static_cast<std::size_t>(&step - ground.result.steps.data());
+        const grid::SheetMesh& mesh = process::mesh_of(ground.result, index);
         return chart::section_through(
-            nodes, frame, step.state.positions, step.state.directors, step.fields.thickness
+            mesh.station_lines[line],
+            frame,
+            step.state.positions,
+            step.state.directors,
+            step.fields.thickness
         );
     };
     chart::SectionPicture picture;
@@ -217,9 +254,9 @@ std::string draw_section(const Ground& ground, const process::StepResult& held) 
         "Section square to the bend line", section_subtitle(ground, line, station), footer(ground)};
     picture.held = cut(held);
     picture.held_caption = section_caption(held, line);
-    if (ground.last().kind == job::StepKind::release) {
-        picture.released = cut(ground.last());
-        picture.released_caption = section_caption(ground.last(), line);
+    if (ground.step().kind != job::StepKind::bend_down) {
+        picture.released = cut(ground.step());
+        picture.released_caption = section_caption(ground.step(), line);
     }
     const bool is_inch = ground.facts.unit == units::LengthUnit::inch;
     picture.ruler_length = is_inch ? 6.35 : 5;
@@ -237,9 +274,9 @@ std::vector<PlannedPicture> plan_pictures(
         return plan;
     }
     const Ground ground{facts, job, result};
-    const shell::SheetFields& fields = ground.last().fields;
+    const shell::SheetFields& fields = ground.step().fields;
     const bool has_shape =
-        ground.has(fields.thickness) && ground.has(ground.last().state.directors);
+        ground.has(fields.thickness) && ground.has(ground.step().state.directors);
     if (has_shape) {
         plan.push_back({"thinning.png", "How far the sheet has thinned", [=] {
                             return draw_thinning(ground);
@@ -259,19 +296,20 @@ std::vector<PlannedPicture> plan_pictures(
                             return draw_strain(ground, fields.major_mid, "at mid-thickness");
                         }});
     }
-    const std::optional<Eigen::Matrix3Xd> moved = vtk::springback(result, result.steps.size() - 1);
-    if (has_shape && moved) {
+    const Ground released{facts, job, result, last_release(result)};
+    const std::optional<Eigen::Matrix3Xd> moved = vtk::springback(result, released.shown);
+    if (has_shape && moved && released.has(released.step().fields.thickness)) {
         plan.push_back({"springback.png", "Springback, exaggerated as the picture says", [=] {
-                            return draw_springback(ground, *moved);
+                            return draw_springback(released, *moved);
                         }});
     }
-    if (ground.last().findings.stations.size() > 1) {
+    if (ground.step().findings.stations.size() > 1) {
         plan.push_back({"edge-stretch.png", "Stretch of the free edge along the bend line", [=] {
                             return draw_edge(ground);
                         }});
     }
     const process::StepResult* held = held_step(result);
-    if (has_shape && held != nullptr && ground.has(held->fields.thickness)
+    if (has_shape && held != nullptr && held->fields.thickness.size() > 0
         && !result.mesh.station_lines.empty()) {
         plan.push_back({"section.png", "Section half way along, on the block and released", [=] {
                             return draw_section(ground, *held);

@@ -118,18 +118,6 @@ void write_steps(
     folder.drop_leftovers("steps", is_field_name);
 }
 
-/// Steps done when a frame was taken: whole ones before it plus its own share.
-double time_of(const process::JobResult& result, const process::Frame& frame) {
-    double n_before = 0;
-    for (const process::StepResult& step : result.steps) {
-        if (process::name_of(step.kind) == frame.step) {
-            break;
-        }
-        n_before += 1;
-    }
-    return n_before + frame.share_done;
-}
-
 void write_history(
     FolderWriter& folder, const job::Job& job, const process::JobResult& result, int& n_odd
 ) {
@@ -138,7 +126,7 @@ void write_history(
     for (std::size_t i = 0; i < result.history.size(); ++i) {
         const std::string name = fmt::format("history/{:04}.vtu", i + 1);
         write_field(folder, name, vtk::frame_file(job, result, i), n_odd);
-        entries.push_back({name, time_of(result, result.history[i])});
+        entries.push_back({name, result.history[i].step + result.history[i].share_done});
     }
     folder.drop_leftovers("history", is_field_name);
     folder.write("history.pvd", vtk::history_text(entries));

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
 #include <sstream>
 
 namespace flangewright::saved_state {
@@ -28,22 +29,28 @@ private:
 // The bindings name every member, so that one added to the job stops the build here: add it below,
 // unless no state depends on it.
 
+void add_material(
+    Lines& lines, const std::string& section, const material::SheetMaterial& material
+) {
+    lines.add(section + ".name", material.name);
+    lines.add(section + ".youngs_modulus", material.youngs_modulus);
+    lines.add(section + ".poisson_ratio", material.poisson_ratio);
+    lines.add(section + ".hardening.law", material.law_name);
+    for (const auto& [key, values] : material.law_values) {
+        lines.add(section + ".hardening." + key, fmt::format("{}", fmt::join(values, ", ")));
+    }
+    for (const material::BackStress& back : material.back_stresses) {
+        const auto& [stiffness, recall] = back;
+        lines.add(section + ".hardening.back_stress.stiffness", stiffness);
+        lines.add(section + ".hardening.back_stress.recall_rate", recall);
+    }
+}
+
 void add_sheet(Lines& lines, const job::Sheet& sheet) {
     const auto& [material, thickness, rolling_direction] = sheet;
     lines.add("sheet.thickness", thickness);
     lines.add("sheet.rolling_direction", rolling_direction);
-    lines.add("sheet.material.name", material.name);
-    lines.add("sheet.material.youngs_modulus", material.youngs_modulus);
-    lines.add("sheet.material.poisson_ratio", material.poisson_ratio);
-    lines.add("sheet.material.hardening.law", material.law_name);
-    for (const auto& [key, values] : material.law_values) {
-        lines.add("sheet.material.hardening." + key, fmt::format("{}", fmt::join(values, ", ")));
-    }
-    for (const material::BackStress& back : material.back_stresses) {
-        const auto& [stiffness, recall] = back;
-        lines.add("sheet.material.hardening.back_stress.stiffness", stiffness);
-        lines.add("sheet.material.hardening.back_stress.recall_rate", recall);
-    }
+    add_material(lines, "sheet.material", material);
 }
 
 std::string word_for(job::EndKind end) {
@@ -88,7 +95,7 @@ void add_steps(Lines& lines, const std::vector<job::StepKind>& steps) {
 }
 
 void add_mesh(Lines& lines, const process::Fineness& fineness) {
-    const auto& [n_layers, n_round_nose, largest_turn, growth, widest, widest_in_flange, n_along, longest] =
+    const auto& [n_layers, n_round_nose, largest_turn, growth, widest, widest_in_flange, longest_ratio, n_along, longest] =
         fineness;
     lines.add("layers", n_layers);
     lines.add("elements round the nose", n_round_nose);
@@ -96,6 +103,7 @@ void add_mesh(Lines& lines, const process::Fineness& fineness) {
     lines.add("growth", growth);
     lines.add("widest", widest);
     lines.add("widest in flange", widest_in_flange);
+    lines.add("longest over those in the bend", longest_ratio);
     lines.add("elements along", n_along);
     lines.add("longest", longest);
 }
@@ -105,12 +113,22 @@ void add_mesh(Lines& lines, const process::Fineness& fineness) {
 std::string case_text(const job::Job& job, const std::string& program_version) {
     Lines lines;
     lines.add("flangewright", program_version);
-    const auto& [title, sheet, blank, block, drive, steps, accuracy, close_share, scatter] = job;
+    const auto& [title, sheet, blank, block, drive, steps, annealed, heat_treated, accuracy, close_share, scatter] =
+        job;
     add_sheet(lines, sheet);
     add_blank(lines, blank);
     add_block(lines, block);
     add_drive(lines, drive);
     add_steps(lines, steps);
+    const auto has = [&job](job::StepKind kind) {
+        return std::ranges::find(job.steps, kind) != job.steps.end();
+    };
+    if (has(job::StepKind::anneal)) {
+        add_material(lines, "anneal.material", annealed);
+    }
+    if (has(job::StepKind::heat_treat)) {
+        add_material(lines, "heat_treat.material", heat_treated);
+    }
     add_mesh(lines, process::fineness_for(accuracy));
     return lines.text();
 }

@@ -201,7 +201,7 @@ void pass(Archive& file, process::StepReport& report) {
 template <typename Archive>
 void pass(Archive& file, process::FinishedStep& step) {
     auto& [kind, report, sheet] = step;
-    file.kind(kind, 2);
+    file.kind(kind, 5);
     pass(file, report);
     pass(file, sheet);
 }
@@ -290,7 +290,7 @@ void pass(Archive& file, shell::SheetFields& fields) {
 template <typename Archive>
 void pass(Archive& file, process::Frame& frame) {
     auto& [step, share, angle, positions, fields] = frame;
-    file.text(step);
+    file.whole(step);
     file.number(share);
     file.number(angle);
     pass(file, positions);

@@ -55,7 +55,11 @@ struct Columns {
 Columns columns_of(const process::JobResult& result) {
     Columns columns;
     for (const process::StepResult& step : result.steps) {
-        (step.kind == job::StepKind::release ? columns.released : columns.held) = &step.findings;
+        if (step.kind == job::StepKind::bend_down) {
+            columns.held = &step.findings;
+        } else if (step.kind == job::StepKind::release) {
+            columns.released = &step.findings;
+        }
     }
     return columns;
 }

@@ -64,10 +64,12 @@ std::string stations_csv(const job::Job& job, const process::JobResult& result) 
 std::string edge_csv(const process::JobResult& result) {
     std::string table = "step,station_mm,x_mm,y_mm,z_mm,edge_strain_log,edge_stretch_percent,"
                         "edge_thickness_mm\n";
-    for (const process::StepResult& step : result.steps) {
-        for (const int node : result.mesh.free_edge) {
+    for (std::size_t i = 0; i < result.steps.size(); ++i) {
+        const process::StepResult& step = result.steps[i];
+        const grid::SheetMesh& mesh = process::mesh_of(result, i);
+        for (const int node : mesh.free_edge) {
             const Eigen::Vector3d at = step.state.positions.col(node);
-            const double station = result.mesh.station(node);
+            const double station = mesh.station(node);
             const double strain =
                 figure_at(step.findings.stations, station, &findings::StationFindings::edge_strain);
             add_row(

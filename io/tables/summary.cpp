@@ -68,6 +68,10 @@ void add_springback(Json& entry, const findings::PartFindings& found) {
     }
 }
 
+std::optional<double> angle_before_deg(const process::StepResult& step) {
+    return step.angle_before ? std::optional(units::degrees(*step.angle_before)) : std::nullopt;
+}
+
 Json step(const process::StepResult& result, double plan_radius_before) {
     const findings::PartFindings& found = result.findings;
     Json entry = {
@@ -81,12 +85,15 @@ Json step(const process::StepResult& result, double plan_radius_before) {
         {"let_move", result.report.n_moved},
         {"flange_angle_deg", spread_deg(found.flange_angle)},
         {"flange_angle_deg_middle", spread_deg(found.flange_angle_middle)},
+        {"flange_angle_deg_before", number(angle_before_deg(result))},
         {"edge_strain_log",
          {{"max", number(found.edge_strain_most)},
           {"tension_max", number(found.edge_tension_most)},
           {"station_mm", number(found.edge_strain_station)}}},
+        {"edge_strain_used_log", {{"max", number(found.edge_tension_used)}}},
         {"edge_stretch_percent", {{"max", number(stretch_percent(found.edge_strain_most))}}},
         {"bend_strain_log", {{"max", number(found.bend_strain_most)}}},
+        {"bend_strain_used_log", {{"max", number(found.bend_strain_used)}}},
         {"thinning_percent",
          {{"max", number(100 * found.thinning_most)},
           {"station_mm", number(found.thinning_station)},

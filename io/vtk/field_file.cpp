@@ -16,6 +16,7 @@
 #include <vtkUnstructuredGrid.h>
 #include <vtkXMLUnstructuredGridWriter.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -158,9 +159,10 @@ Eigen::Matrix3Xd flat_positions(const job::Job& job, const grid::SheetMesh& mesh
 
 FieldFile step_file(const job::Job& job, const process::JobResult& result, std::size_t index) {
     const process::StepResult& step = result.steps[index];
+    const grid::SheetMesh& mesh = process::mesh_of(result, index);
     FileMaker file(step.state.positions);
-    file.add_cells(result.mesh.quads);
-    const Eigen::Matrix3Xd moved = step.state.positions - flat_positions(job, result.mesh);
+    file.add_cells(mesh.quads);
+    const Eigen::Matrix3Xd moved = step.state.positions - flat_positions(job, mesh);
     file.add("displacement", "mm (since flat)", Eigen::MatrixXd(moved));
     file.add("thickness", "mm", step.fields.thickness);
     file.add("thinning", "- (1 - t/t0)", thinning(job, step.fields));
@@ -174,23 +176,25 @@ FieldFile step_file(const job::Job& job, const process::JobResult& result, std::
     file.add(
         "block_gap",
         "mm (block face of the web above the block; 0 outside the web)",
-        block_gap(job, result.mesh, step)
+        block_gap(job, mesh, step)
     );
-    if (const std::optional<Eigen::VectorXd> share = share_used(result, step)) {
+    if (const std::optional<Eigen::VectorXd> share = share_used(result, index)) {
         file.add("share_used", "- (stretch over allowed stretch)", *share);
     }
     if (const std::optional<Eigen::Matrix3Xd> moved_back = springback(result, index)) {
         file.add("springback", "mm (since the end of the bend-down)", Eigen::MatrixXd(*moved_back));
     }
-    add_places(file, result.mesh);
+    add_places(file, mesh);
     return file.write();
 }
 
 FieldFile frame_file(const job::Job& job, const process::JobResult& result, std::size_t index) {
     const process::Frame& frame = result.history[index];
+    const grid::SheetMesh& mesh =
+        process::mesh_of(result, static_cast<std::size_t>(std::max(frame.step, 0)));
     FileMaker file(frame.positions);
-    file.add_cells(result.mesh.quads);
-    const Eigen::Matrix3Xd moved = frame.positions - flat_positions(job, result.mesh);
+    file.add_cells(mesh.quads);
+    const Eigen::Matrix3Xd moved = frame.positions - flat_positions(job, mesh);
     file.add("displacement", "mm (since flat)", Eigen::MatrixXd(moved));
     file.add("thickness", "mm", frame.fields.thickness);
     file.add("thinning", "- (1 - t/t0)", thinning(job, frame.fields));
@@ -200,7 +204,8 @@ FieldFile frame_file(const job::Job& job, const process::JobResult& result, std:
 
 FieldFile edge_file(const process::JobResult& result, std::size_t index) {
     const process::StepResult& step = result.steps[index];
-    const std::vector<int>& edge = result.mesh.free_edge;
+    const grid::SheetMesh& mesh = process::mesh_of(result, index);
+    const std::vector<int>& edge = mesh.free_edge;
     const auto n = static_cast<Eigen::Index>(edge.size());
     Eigen::Matrix3Xd positions(3, n);
     Eigen::VectorXd station(n);
@@ -210,7 +215,7 @@ FieldFile edge_file(const process::JobResult& result, std::size_t index) {
     for (Eigen::Index i = 0; i < n; ++i) {
         const int node = edge[static_cast<std::size_t>(i)];
         positions.col(i) = step.state.positions.col(node);
-        station(i) = result.mesh.station(node);
+        station(i) = mesh.station(node);
         strain(i) = tables::figure_at(step.findings.stations, station(i), &At::edge_strain);
         thickness(i) = tables::figure_at(step.findings.stations, station(i), &At::edge_thickness);
     }

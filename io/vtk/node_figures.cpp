@@ -1,5 +1,6 @@
 #include "io/vtk/node_figures.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace flangewright::vtk {
@@ -52,11 +53,18 @@ block_gap(const job::Job& job, const grid::SheetMesh& mesh, const process::StepR
     return gap;
 }
 
-std::optional<Eigen::VectorXd>
-share_used(const process::JobResult& result, const process::StepResult& step) {
+std::optional<Eigen::VectorXd> share_used(const process::JobResult& result, std::size_t index) {
+    const auto softens = [](const process::StepResult& step) {
+        return step.kind == job::StepKind::anneal || step.kind == job::StepKind::heat_treat;
+    };
+    const auto begin = result.steps.begin();
+    if (std::any_of(begin, begin + static_cast<std::ptrdiff_t>(index) + 1, softens)) {
+        return std::nullopt; // the stretch since flat says nothing any more
+    }
+    const process::StepResult& step = result.steps[index];
     const std::optional<double> edge = allowed_at(result.verdict, "free edge");
     const std::optional<double> bend = allowed_at(result.verdict, "outer fibre of the bend");
-    const grid::SheetMesh& mesh = result.mesh;
+    const grid::SheetMesh& mesh = process::mesh_of(result, index);
     const bool has_fields = step.fields.major_mid.size() == mesh.n_nodes()
         && step.fields.across_outer_face.size() == mesh.n_nodes();
     if ((!edge && !bend) || !has_fields) {

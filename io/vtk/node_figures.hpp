@@ -23,10 +23,11 @@ block_gap(const job::Job& job, const grid::SheetMesh& mesh, const process::StepR
 
 /// Stretch over allowed stretch, the larger of two: mid-thickness major stretch over what the free
 /// edge bears, and in the bend the outer fibre's over what the bend bears. Nothing when neither
-/// limit is known. Only edge and bend have a verdict; between them it is for orientation.
+/// limit is known, nor from an anneal on, since then the stretch since flat says nothing. Only edge
+/// and bend have a verdict; between them it is for orientation.
 /// Units: -. Source: derived here (docs/outputs.md, "share_used"). Fails: never.
 [[nodiscard]] std::optional<Eigen::VectorXd>
-share_used(const process::JobResult& result, const process::StepResult& step);
+share_used(const process::JobResult& result, std::size_t index);
 
 /// Flat distance past the bend tangent at which the bend ends. Units: mm. Source: none needed.
 /// Fails: never.

@@ -37,6 +37,12 @@ void check_blank(const BlankGrid& blank) {
         -line.curvature() * blank.web_width < 1 && line.curvature() * blank.flange_width < 1,
         "the blank ends before the centre of the arc"
     );
+    check(
+        blank.cut_width == 0
+            || (blank.cut_width > blank.bend_width * (1 + 1e-9)
+                && blank.cut_width < blank.flange_width * (1 - 1e-9)),
+        "the cut lies in the flange"
+    );
     check(blank.n_round_nose > 0 && blank.growth > 1, "element counts and growth make sense");
     check(blank.widest > 0 && blank.widest_in_flange > 0, "element widths exist");
     check(blank.longest > 0 && blank.largest_turn > 0, "element lengths exist");

@@ -13,6 +13,7 @@ struct BlankGrid {
     double web_width = 0; ///< web edge to bend tangent
     double bend_width = 0; ///< flat width that ends up round the nose
     double flange_width = 0; ///< flat width from bend tangent to free edge, bend included
+    double cut_width = 0; ///< a row of nodes lies at this flat width, to cut along; 0: none asked
     int n_round_nose = 16; ///< elements across bend_width
     double growth = 1.15; ///< ratio of neighbouring element widths away from the bend
     double widest = 3; ///< widest element square to the bend line

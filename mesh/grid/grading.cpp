@@ -76,10 +76,18 @@ std::vector<Band> bands_across(const BlankGrid& blank) {
     bands.push_back({0, blank.bend_width, {blank.n_round_nose, 1}});
     const double beyond = blank.flange_width - blank.bend_width;
     if (beyond > 1e-9 * blank.flange_width) {
-        for (Band band : bands_away(beyond, first, blank.growth, blank.widest_in_flange)) {
+        const double kept = blank.cut_width > 0 ? blank.cut_width - blank.bend_width : beyond;
+        for (Band band : bands_away(kept, first, blank.growth, blank.widest_in_flange)) {
             band.begin += blank.bend_width;
             band.end += blank.bend_width;
             bands.push_back(band);
+        }
+        if (blank.cut_width > 0) {
+            bands.back().end = blank.cut_width;
+            const double waste = blank.flange_width - blank.cut_width;
+            const double widest = std::max(first, blank.widest_in_flange);
+            const int n = std::max(1, static_cast<int>(std::ceil(waste / widest - 1e-9)));
+            bands.push_back({blank.cut_width, blank.flange_width, {n, 1}});
         }
         bands.back().end = blank.flange_width;
     }

@@ -175,7 +175,11 @@ void SheetSystem::add_elements(
             }
         }
     }
-    balance.scale = std::sqrt(squared);
+    // A sheet without stress, such as an annealed one, is in balance for all that rounding leaves.
+    const double stiffness = model.section.elasticity.youngs_modulus * length * length;
+    constexpr double no_stress = 1e-5; // over Young's modulus
+    const double least = no_stress * stiffness * std::sqrt(static_cast<double>(model.n_elements()));
+    balance.scale = std::max(std::sqrt(squared), least);
 }
 
 void SheetSystem::add_node_block(int node, const Eigen::Matrix<double, 5, 5>& block) {

@@ -38,10 +38,12 @@ struct PartFindings {
     double edge_strain_most = 0; ///< log, the value largest in size; negative: shrunk
     double edge_tension_most = 0; ///< log, the largest stretch; below zero when all of it shrank
     double edge_strain_station = 0; ///< where
+    double edge_tension_used = 0; ///< log, the largest stretch since the sheet was last soft
     double thinning_most = 0; ///< 1 - t/t0
     double thinning_station = 0;
     double thinning_distance = 0; ///< flat distance past the bend tangent
     double bend_strain_most = 0; ///< log, outer fibre across the bend
+    double bend_strain_used = 0; ///< the same since the sheet was last soft
     double web_lift = 0; ///< largest gap beneath the web, part set on the block
     double flange_depth_mean = 0; ///< to the free edge, trim allowance included
     /// Radius of the line at the bend tangent fitted to the present shape; infinity when straight.

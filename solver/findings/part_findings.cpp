@@ -108,21 +108,6 @@ StationFindings look_at_station(
     return found;
 }
 
-/// Outer fibre's largest strain across the bend, over the bend and a thickness to each side.
-double largest_bend_strain(
-    const grid::SheetMesh& mesh, const shell::SheetFields& fields, const job::Job& job
-) {
-    const double t = job.sheet.thickness;
-    const double bend = job.block.wall_angle * (job.block.nose_radius + 0.5 * t);
-    double largest = 0;
-    for (Eigen::Index node = 0; node < fields.across_outer_face.size(); ++node) {
-        if (mesh.distance(node) >= -t && mesh.distance(node) <= bend + t) {
-            largest = std::max(largest, fields.across_outer_face(node));
-        }
-    }
-    return largest;
-}
-
 void add_edge_strain(
     PartFindings& part, const grid::SheetMesh& mesh, const PartShape& shape, const job::Job& job
 ) {
@@ -136,6 +121,7 @@ void add_edge_strain(
     part.edge_strain_most = strain(at);
     part.edge_strain_station = part.stations[static_cast<std::size_t>(at)].station;
     part.edge_tension_most = strain.maxCoeff();
+    part.edge_tension_used = part.edge_tension_most;
 }
 
 void add_springback(PartFindings& part, const Along& along, std::span<const double> held_angles) {
@@ -149,6 +135,20 @@ void add_springback(PartFindings& part, const Along& along, std::span<const doub
 }
 
 } // namespace
+
+double largest_in_bend(
+    const grid::SheetMesh& mesh, const Eigen::Ref<const Eigen::VectorXd>& field, const job::Job& job
+) {
+    const double t = job.sheet.thickness;
+    const double bend = job.block.wall_angle * (job.block.nose_radius + 0.5 * t);
+    double largest = 0;
+    for (Eigen::Index node = 0; node < field.size(); ++node) {
+        if (mesh.distance(node) >= -t && mesh.distance(node) <= bend + t) {
+            largest = std::max(largest, field(node));
+        }
+    }
+    return largest;
+}
 
 PartShape shape_of(const shell::SheetState& state, const shell::SheetFields& fields) {
     return {state.positions, state.directors, fields.thickness};
@@ -193,7 +193,8 @@ PartFindings find_in_part(
     part.thinning_most = thinnest.thinning;
     part.thinning_station = thinnest.station;
     part.thinning_distance = thinnest.distance;
-    part.bend_strain_most = largest_bend_strain(mesh, fields, job);
+    part.bend_strain_most = largest_in_bend(mesh, fields.across_outer_face, job);
+    part.bend_strain_used = part.bend_strain_most;
     part.web_lift = lift.largest;
     part.plan_radius = plan_radius(shape.positions, mesh.bend_begin);
     if (n_sparse > 0) {

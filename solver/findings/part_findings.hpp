@@ -36,4 +36,10 @@ namespace flangewright::findings {
 /// Units: rad. Source: none needed. Fails: never.
 [[nodiscard]] std::vector<double> flange_angles(const PartFindings& part);
 
+/// Largest value of a nodal field over the bend and a thickness to each side; at least 0.
+/// Units: the field's. Source: none needed. Fails: never.
+[[nodiscard]] double largest_in_bend(
+    const grid::SheetMesh& mesh, const Eigen::Ref<const Eigen::VectorXd>& field, const job::Job& job
+);
+
 } // namespace flangewright::findings

@@ -45,9 +45,9 @@ VerdictWord word_of(const LimitUse& use, double close_share) {
 }
 
 LimitUse use_of_edge(const job::Job& job, std::span<const PartFindings> steps) {
-    double strain = steps.empty() ? 0 : steps.front().edge_tension_most;
+    double strain = steps.empty() ? 0 : steps.front().edge_tension_used;
     for (const PartFindings& step : steps) {
-        strain = std::max(strain, step.edge_tension_most);
+        strain = std::max(strain, step.edge_tension_used);
     }
     const material::Sourced& limit = job.sheet.material.uniform_elongation;
     LimitUse use;
@@ -73,7 +73,7 @@ LimitUse use_of_bend(const job::Job& job, std::span<const PartFindings> steps) {
     use.place = "outer fibre of the bend";
     use.reached = t / (2 * job.block.nose_radius + t);
     for (const PartFindings& step : steps) {
-        use.reached = std::max(use.reached, std::expm1(step.bend_strain_most));
+        use.reached = std::max(use.reached, std::expm1(step.bend_strain_used));
     }
     use.source = material.bend_source;
     use.allowed = allowed_bend_strain(material.bend_limits, t);

@@ -77,7 +77,13 @@ struct Scatter {
 enum class Accuracy { quick, normal, fine };
 
 /// The steps of a job; later ones build on the state the earlier ones leave.
-enum class StepKind { bend_down, release };
+enum class StepKind {
+    bend_down,
+    release,
+    trim, ///< the trim allowance is cut off the free part
+    anneal, ///< stress and hardening are wiped, the sheet is soft again
+    heat_treat, ///< the same, and the sheet gets the strength of another temper
+};
 
 /// One job.
 struct Job {
@@ -87,6 +93,8 @@ struct Job {
     Block block;
     Drive drive;
     std::vector<StepKind> steps{StepKind::bend_down, StepKind::release};
+    material::SheetMaterial annealed; ///< the sheet after each anneal; unused without one
+    material::SheetMaterial heat_treated; ///< the sheet after the heat treatment; same
     Accuracy accuracy = Accuracy::normal;
     double close_share = 0.8; ///< share used from which the verdict is `close`
     std::optional<Scatter> scatter; ///< empty: no bands are asked for

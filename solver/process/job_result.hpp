@@ -6,6 +6,7 @@
 #include "solver/job/job.hpp"
 #include "solver/shell/sheet_state.hpp"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -34,7 +35,7 @@ struct StepReport {
 
 /// One shape on the way, for the animation.
 struct Frame {
-    std::string step;
+    int step = 0; ///< place among the job's steps
     double share_done = 0;
     double drive_angle = 0; ///< flange angle reached, rad
     Eigen::Matrix3Xd positions; ///< mm
@@ -45,9 +46,13 @@ struct Frame {
 struct StepResult {
     job::StepKind kind = job::StepKind::bend_down;
     StepReport report;
+    std::shared_ptr<const grid::SheetMesh> mesh; ///< of the sheet in this step; trimming cuts it
     shell::SheetState state;
     shell::SheetFields fields;
     findings::PartFindings findings;
+    /// Mean flange angle of the middle as it stood before the step, measured on the flange the step
+    /// leaves: a trimmed flange is measured nearer to the bend. Empty for a bend-down.
+    std::optional<double> angle_before;
 };
 
 /// Error bars of a run's figures for the choice of mesh, each >= 0.
@@ -95,7 +100,8 @@ struct SolveFigures {
     double seconds_bare_refactor = 0; ///< one CHOLMOD refactorisation of the same matrix
 };
 
-/// The whole run. `steps` holds what was finished, and the last one as far as it got.
+/// The whole run. `mesh` is the blank as cut. `steps` holds what was finished, and the last one as
+/// far as it got.
 struct JobResult {
     grid::SheetMesh mesh;
     std::vector<Frame> history;
@@ -110,7 +116,11 @@ struct JobResult {
     StopReason reason = StopReason::done;
 };
 
-/// The step's name as users read it: "bend-down", "release". Units: none. Source: design words.
+/// The mesh a step or a frame is drawn on: the step's own, else the blank's. Source: none needed.
+/// Fails: never.
+[[nodiscard]] const grid::SheetMesh& mesh_of(const JobResult& result, std::size_t step);
+
+/// The step's name as users read it: "bend-down", "heat-treat". Units: none. Source: design words.
 /// Fails: never.
 [[nodiscard]] std::string name_of(job::StepKind kind);
 

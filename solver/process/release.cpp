@@ -1,10 +1,6 @@
 #include "solver/process/release.hpp"
 
-#include "solver/process/rigid_supports.hpp"
-
 namespace flangewright::process {
-
-using shell::dof_per_node;
 
 StepReport release(
     Workpiece& piece,
@@ -12,55 +8,7 @@ StepReport release(
     const Monitor& monitor,
     const StepKeeping& keeping
 ) {
-    equilibrium::Problem problem;
-    problem.model = &piece.model;
-    problem.state = &piece.state;
-    problem.node_axes = piece.node_axes;
-    problem.is_fixed = symmetry_supports(piece);
-    if (choice.holds_web_edge) {
-        for (const int node : piece.mesh.web_edge) {
-            for (const int k : {1, 2, 4}) { // across, height, slope
-                problem.is_fixed[static_cast<std::size_t>(node * dof_per_node + k)] = true;
-            }
-        }
-    }
-    add_rigid_supports(piece, problem.is_fixed);
-    const equilibrium::DeadLoads full = piece.held_by;
-    equilibrium::Path path;
-    // Forces that keep their direction can't hold a squeezed flange steady as the tools did;
-    // springs back to the held shape do so on the way, and are gone at the end.
-    problem.anchors = piece.state.positions;
-    const double spring =
-        choice.spring_factor * piece.job.sheet.material.youngs_modulus / piece.job.sheet.thickness;
-    path.set = [&full, spring](equilibrium::Problem& now, double share) {
-        const double left = 1 - share;
-        now.loads = equilibrium::DeadLoads::none(static_cast<int>(full.on_positions.cols()));
-        now.loads.add(full, left);
-        now.anchor_stiffness = left > 1e-9 ? spring * left * left * left : 0;
-    };
-    path.on_accepted = [&](const equilibrium::PathReport& report) {
-        monitor.report({
-            .step = name_of(job::StepKind::release),
-            .share_done = report.share_done,
-            .flange_angle = driven_angle(piece),
-            .n_increments = report.n_increments,
-            .n_iterations = report.n_iterations,
-        });
-        return true;
-    };
-    take_up(keeping, piece, path);
-    equilibrium::PathLimits limits;
-    limits.first_step = choice.largest_step;
-    limits.largest_step = choice.largest_step;
-    limits.newton.largest_turn = 0.5;
-    const equilibrium::Balancer balancer{*piece.system, *piece.solver, piece.n_threads};
-    equilibrium::PathReport report =
-        equilibrium::follow_path(balancer, problem, piece.state, path, limits, monitor.stop);
-    if (report.end == equilibrium::PathEnd::done) {
-        equilibrium::settle(balancer, problem, piece.state, limits.newton, report);
-    }
-    piece.held_by = equilibrium::DeadLoads::none(piece.model.n_nodes());
-    return report_of(report, driven_angle(piece), 0);
+    return balance_free(piece, job::StepKind::release, choice, monitor, keeping);
 }
 
 } // namespace flangewright::process

@@ -5,16 +5,19 @@
 #include "solver/findings/disagreements.hpp"
 #include "solver/findings/hand_calculation.hpp"
 #include "solver/findings/part_findings.hpp"
+#include "solver/findings/strain_since_soft.hpp"
 #include "solver/findings/verdict.hpp"
 #include "solver/process/bend_down.hpp"
+#include "solver/process/free_balance.hpp"
+#include "solver/process/loose_part.hpp"
 #include "solver/process/mesh_error.hpp"
-#include "solver/process/release.hpp"
 #include "solver/process/run_keeper.hpp"
 #include "solver/process/scatter.hpp"
 #include "solver/shell/recover.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -22,11 +25,13 @@ namespace flangewright::process {
 
 namespace {
 
+constexpr const char* another_mesh = "another mesh than this program makes";
+
 // Keeps evenly spaced shapes of a step for the animation.
 class FrameKeeper {
 public:
-    FrameKeeper(std::vector<Frame>& frames, std::string step, double span, int n_frames)
-        : frames_(frames), step_(std::move(step)), spacing_(span / std::max(n_frames, 1)) {}
+    FrameKeeper(std::vector<Frame>& frames, int step, double span, int n_frames)
+        : frames_(frames), step_(step), spacing_(span / std::max(n_frames, 1)) {}
 
     /// Goes on where an earlier run left it; its frames are there already.
     void go_on() {
@@ -54,7 +59,7 @@ public:
 
 private:
     std::vector<Frame>& frames_;
-    std::string step_;
+    int step_;
     double spacing_;
     double last_angle_ = 0;
 };
@@ -68,10 +73,11 @@ StepReport run_step(
     RunKeeper& run
 ) {
     const StepKeeping keeping = run.keeping_for(piece);
-    if (kind == job::StepKind::release) {
-        return release(piece, {}, monitor, keeping);
+    if (kind != job::StepKind::bend_down) {
+        return balance_free(piece, kind, {}, monitor, keeping);
     }
-    FrameKeeper frames(result.history, name_of(kind), piece.job.drive.angle, options.n_frames);
+    const int step = static_cast<int>(result.steps.size());
+    FrameKeeper frames(result.history, step, piece.job.drive.angle, options.n_frames);
     if (keeping.begin_from) {
         frames.go_on();
     } else {
@@ -93,27 +99,51 @@ std::optional<std::vector<double>> held_angles(const JobResult& result) {
     return std::nullopt;
 }
 
-void record_step(
-    const Workpiece& piece, job::StepKind kind, const StepReport& report, JobResult& result
+findings::PartFindings look_at(
+    const Workpiece& piece,
+    const shell::SheetFields& fields,
+    const std::optional<std::vector<double>>& held
 ) {
+    const findings::PartShape shape = findings::shape_of(piece.state, fields);
+    return held ? findings::find_in_part(
+               piece.mesh, shape, fields, piece.job, std::span<const double>(*held)
+           )
+                : findings::find_in_part(piece.mesh, shape, fields, piece.job);
+}
+
+// Does what comes before the step's balance.
+StepResult begin_step(Workpiece& piece, job::StepKind kind, const JobResult& result) {
+    prepare_step(piece, kind);
     StepResult step;
     step.kind = kind;
-    step.report = report;
+    if (kind != job::StepKind::bend_down) {
+        const shell::SheetFields fields = shell::recover_fields(piece.model, piece.state);
+        const bool is_loose = kind != job::StepKind::release;
+        const findings::PartFindings before =
+            look_at(piece, fields, is_loose ? held_angles(result) : std::nullopt);
+        step.angle_before = before.flange_angle_middle.mean;
+    }
+    return step;
+}
+
+void record_step(const Workpiece& piece, StepResult step, JobResult& result) {
+    step.mesh = std::make_shared<const grid::SheetMesh>(piece.mesh);
     step.state = piece.state;
     step.fields = shell::recover_fields(piece.model, piece.state);
-    const findings::PartShape shape = findings::shape_of(step.state, step.fields);
-    const std::optional<std::vector<double>> held =
-        kind == job::StepKind::release ? held_angles(result) : std::nullopt;
-    if (held) {
-        step.findings = findings::find_in_part(
-            piece.mesh, shape, step.fields, piece.job, std::span<const double>(*held)
+    const bool is_held = step.kind == job::StepKind::bend_down;
+    step.findings = look_at(piece, step.fields, is_held ? std::nullopt : held_angles(result));
+    if (piece.soft) {
+        findings::count_from_soft(
+            step.findings,
+            piece.mesh,
+            piece.job,
+            step.fields.across_outer_face,
+            {piece.soft->positions, piece.soft->across_outer_face}
         );
-    } else {
-        step.findings = findings::find_in_part(piece.mesh, shape, step.fields, piece.job);
     }
-    result.figures.n_increments += report.n_increments;
-    result.figures.n_iterations += report.n_iterations;
-    result.figures.n_cutbacks += report.n_cutbacks;
+    result.figures.n_increments += step.report.n_increments;
+    result.figures.n_iterations += step.report.n_iterations;
+    result.figures.n_cutbacks += step.report.n_cutbacks;
     result.steps.push_back(std::move(step));
 }
 
@@ -132,28 +162,38 @@ void add_warnings(JobResult& result) {
     }
 }
 
-void judge(const Workpiece& piece, JobResult& result) {
+void judge(const job::Job& job, JobResult& result) {
     std::vector<findings::PartFindings> steps;
     steps.reserve(result.steps.size());
     for (const StepResult& step : result.steps) {
         steps.push_back(step.findings);
     }
-    result.verdict = findings::judge(piece.job, steps);
-    result.disagreements = findings::find_disagreements(piece.job, result.by_hand, steps);
+    result.verdict = findings::judge(job, steps);
+    result.disagreements = findings::find_disagreements(job, result.by_hand, steps);
 }
 
-// Steps a run that was left had finished.
-void take_up_finished(Workpiece& piece, const RunKeeper& run, JobResult& result) {
+// Steps a run that was left had finished. Says what does not fit the piece, if anything.
+std::string take_up_finished(Workpiece& piece, const RunKeeper& run, JobResult& result) {
     for (const FinishedStep& step : run.state().finished) {
+        StepResult now = begin_step(piece, step.kind, result);
+        if (!fits(step.sheet, piece)) {
+            return another_mesh;
+        }
         piece.state = step.sheet;
-        record_step(piece, step.kind, step.report, result);
+        now.report = step.report;
+        record_step(piece, std::move(now), result);
     }
     if (!run.state().finished.empty()) {
+        if (!fits(run.state().held_by, piece)) {
+            return another_mesh;
+        }
         piece.held_by = run.state().held_by;
     }
+    return "";
 }
 
-void run_steps(
+// Says what of a step taken up on its way does not fit the piece, if anything.
+std::string run_steps(
     Workpiece& piece,
     const RunOptions& options,
     const Monitor& monitor,
@@ -162,6 +202,10 @@ void run_steps(
 ) {
     for (std::size_t i = run.state().finished.size(); i < piece.job.steps.size(); ++i) {
         const job::StepKind kind = piece.job.steps[i];
+        StepResult now = begin_step(piece, kind, result);
+        if (run.state().under_way && !fits(*run.state().under_way, piece)) {
+            return another_mesh;
+        }
         const StepReport report = run_step(piece, kind, options, monitor, result, run);
         result.reason = report.reason;
         if (report.reason != StopReason::done) {
@@ -172,16 +216,22 @@ void run_steps(
                 piece.system->pattern(), piece.system->stiffness()
             ));
         }
-        record_step(piece, kind, report, result);
+        now.report = report;
+        record_step(piece, std::move(now), result);
         const StepResult& step = result.steps.back();
         result.history.push_back(
-            {name_of(kind), 1, report.angle_reached, step.state.positions, step.fields}
+            {static_cast<int>(i), 1, report.angle_reached, step.state.positions, step.fields}
         );
         if (report.reason != StopReason::done) {
-            return;
+            break;
         }
         run.finish(piece, step);
     }
+    return "";
+}
+
+OutsideProblem cannot_go_on(const std::string& fault) {
+    return {"going on from the saved state", fault, "run again from the beginning"};
 }
 
 void fill_in_figures(const Workpiece& piece, const SolveFigures& spent, JobResult& result) {
@@ -205,16 +255,23 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     if (!piece) {
         return tl::unexpected(piece.error());
     }
-    const std::string fault = options.begin_from ? misfit(*options.begin_from, *piece) : "";
-    if (!fault.empty()) {
-        return tl::unexpected(OutsideProblem{
-            "going on from the saved state", fault, "run again from the beginning"});
+    if (options.begin_from && !has_steps_of(*options.begin_from, job)) {
+        return tl::unexpected(cannot_go_on("other steps than the job has"));
     }
     result.mesh = piece->mesh;
     result.by_hand = findings::calculate_by_hand(job);
-    take_up_finished(*piece, run, result);
-    run_steps(*piece, options, monitor, run, result);
-    judge(*piece, result);
+    std::string fault = take_up_finished(*piece, run, result);
+    if (fault.empty()) {
+        fault = run_steps(*piece, options, monitor, run, result);
+    }
+    const auto is_odd = [&](const Frame& frame) { return !fits(frame, result); };
+    if (fault.empty() && std::ranges::any_of(result.history, is_odd)) {
+        fault = another_mesh;
+    }
+    if (!fault.empty()) {
+        return tl::unexpected(cannot_go_on(fault));
+    }
+    judge(job, result);
     add_warnings(result);
     if (job.scatter && result.reason == StopReason::done) {
         result.scatter = estimate_scatter(job, n_threads, monitor);

@@ -4,29 +4,12 @@
 
 namespace flangewright::process {
 
-namespace {
-
 bool fits(const shell::SheetState& sheet, const Workpiece& piece) {
     return sheet.positions.cols() == piece.state.positions.cols()
         && sheet.directors.cols() == piece.state.directors.cols()
         && sheet.points.size() == piece.state.points.size()
         && sheet.back_stresses.size() == piece.state.back_stresses.size()
         && sheet.fibres.size() == piece.state.fibres.size();
-}
-
-bool fits(const Frame& frame, const Workpiece& piece) {
-    const Eigen::Index n_nodes = piece.model.n_nodes();
-    const shell::SheetFields& fields = frame.fields;
-    const auto has_each = [n_nodes](const Eigen::VectorXd& field) {
-        return field.size() == n_nodes;
-    };
-    return frame.positions.cols() == n_nodes && has_each(fields.thickness)
-        && has_each(fields.plastic_strain) && has_each(fields.major_mid)
-        && has_each(fields.minor_mid) && has_each(fields.major_block_face)
-        && has_each(fields.minor_block_face) && has_each(fields.major_outer_face)
-        && has_each(fields.minor_outer_face) && has_each(fields.across_outer_face)
-        && has_each(fields.across_block_face) && fields.stress_block_face.cols() == n_nodes
-        && fields.stress_outer_face.cols() == n_nodes;
 }
 
 bool fits(const StepUnderWay& step, const Workpiece& piece) {
@@ -46,7 +29,24 @@ bool fits(const equilibrium::DeadLoads& loads, const Workpiece& piece) {
         && loads.moments.cols() == n_nodes;
 }
 
-// Finished steps are the first ones of the job, and one is left for the step under way.
+bool fits(const Frame& frame, const JobResult& result) {
+    if (frame.step < 0 || frame.step >= static_cast<int>(result.steps.size())) {
+        return false;
+    }
+    const Eigen::Index n_nodes = mesh_of(result, static_cast<std::size_t>(frame.step)).n_nodes();
+    const shell::SheetFields& fields = frame.fields;
+    const auto has_each = [n_nodes](const Eigen::VectorXd& field) {
+        return field.size() == n_nodes;
+    };
+    return frame.positions.cols() == n_nodes && has_each(fields.thickness)
+        && has_each(fields.plastic_strain) && has_each(fields.major_mid)
+        && has_each(fields.minor_mid) && has_each(fields.major_block_face)
+        && has_each(fields.minor_block_face) && has_each(fields.major_outer_face)
+        && has_each(fields.minor_outer_face) && has_each(fields.across_outer_face)
+        && has_each(fields.across_block_face) && fields.stress_block_face.cols() == n_nodes
+        && fields.stress_outer_face.cols() == n_nodes;
+}
+
 bool has_steps_of(const RunState& state, const job::Job& job) {
     const std::size_t n_needed = state.finished.size() + (state.under_way ? 1 : 0);
     return n_needed <= job.steps.size()
@@ -56,23 +56,6 @@ bool has_steps_of(const RunState& state, const job::Job& job) {
                {},
                &FinishedStep::kind
         );
-}
-
-} // namespace
-
-std::string misfit(const RunState& state, const Workpiece& piece) {
-    if (!has_steps_of(state, piece.job)) {
-        return "other steps than the job has";
-    }
-    const bool is_of_this_mesh =
-        std::ranges::all_of(
-            state.finished, [&](const FinishedStep& step) { return fits(step.sheet, piece); }
-        )
-        && std::ranges::all_of(
-            state.history, [&](const Frame& frame) { return fits(frame, piece); }
-        )
-        && fits(state.held_by, piece) && (!state.under_way || fits(*state.under_way, piece));
-    return is_of_this_mesh ? "" : "another mesh than this program makes";
 }
 
 } // namespace flangewright::process

@@ -25,8 +25,18 @@ struct RunState {
     SolveFigures spent; ///< seconds only
 };
 
-/// What in a state does not fit the piece it is to be taken up with, in plain words; empty when all
-/// does. Units: none. Source: none needed. Fails: never.
-[[nodiscard]] std::string misfit(const RunState& state, const Workpiece& piece);
+/// Whether the finished steps are the first ones of the job, and one is left for the step under
+/// way. Units: none. Source: none needed. Fails: never.
+[[nodiscard]] bool has_steps_of(const RunState& state, const job::Job& job);
+
+/// Whether a state, a step on its way or forces are those of the piece's mesh as it is now.
+/// Units: none. Source: none needed. Fails: never.
+[[nodiscard]] bool fits(const shell::SheetState& sheet, const Workpiece& piece);
+[[nodiscard]] bool fits(const StepUnderWay& step, const Workpiece& piece);
+[[nodiscard]] bool fits(const equilibrium::DeadLoads& loads, const Workpiece& piece);
+
+/// Whether a frame is one of the result's steps and of that step's mesh. Units: none. Source: none
+/// needed. Fails: never.
+[[nodiscard]] bool fits(const Frame& frame, const JobResult& result);
 
 } // namespace flangewright::process

@@ -32,12 +32,20 @@ std::string per_cent(double share) {
     return fmt::format("{:g} %", 100 * share);
 }
 
-void scale_hardening(job::Job& job, double yield, double rise) {
-    material::SheetMaterial& material = job.sheet.material;
+void scale_hardening(material::SheetMaterial& material, double yield, double rise) {
+    if (!material.hardening) {
+        return; // of a step the job does not have
+    }
     material.hardening = material::scaled_hardening(material.hardening, yield, rise);
     for (material::BackStress& back : material.back_stresses) {
         back.stiffness *= rise; // a back stress is part of the rise that a tensile test shows
     }
+}
+
+void scale_hardening(job::Job& job, double yield, double rise) {
+    scale_hardening(job.sheet.material, yield, rise);
+    scale_hardening(job.annealed, yield, rise);
+    scale_hardening(job.heat_treated, yield, rise);
 }
 
 std::vector<Variation> variations_of(const job::Scatter& scatter) {

@@ -20,6 +20,10 @@ grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
     blank.line = job.blank.line;
     blank.web_width = job.blank.web_width;
     blank.flange_width = job.blank.flange_width;
+    const bool is_trimmed = std::ranges::find(job.steps, job::StepKind::trim) != job.steps.end();
+    if (is_trimmed && job.blank.trim_allowance > 0) {
+        blank.cut_width = job.blank.flange_width - job.blank.trim_allowance;
+    }
     // A flange that ends within the bend is all bend.
     blank.bend_width = std::min(bend_width, job.blank.flange_width);
     const double square_bends = std::max(job.block.wall_angle / 1.5707963267948966, 0.25);
@@ -32,7 +36,7 @@ grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
     blank.largest_turn = fineness.largest_turn;
     blank.longest = fineness.longest > 0
         ? fineness.longest
-        : std::max(1.5 * blank.widest, blank.line.length() / fineness.n_along_most);
+        : std::max(fineness.longest_ratio * spacing, blank.line.length() / fineness.n_along_most);
     return blank;
 }
 
@@ -58,7 +62,7 @@ Fineness fineness_for(job::Accuracy accuracy) {
             .n_round_nose = 10,
             .largest_turn = 4 * degree,
             .growth = 1.3,
-            .widest_ratio = 5};
+            .longest_ratio = 7.5};
     case job::Accuracy::normal:
         return {};
     case job::Accuracy::fine:
@@ -69,7 +73,7 @@ Fineness fineness_for(job::Accuracy accuracy) {
         .n_round_nose = 24,
         .largest_turn = 1.7 * degree,
         .growth = 1.15,
-        .widest_ratio = 4};
+        .n_along_most = 48};
 }
 
 Result<Workpiece> make_workpiece(const job::Job& job, const Fineness& fineness, int n_threads) {
@@ -80,22 +84,28 @@ Result<Workpiece> make_workpiece(const job::Job& job, const Fineness& fineness, 
     Workpiece piece;
     piece.job = job;
     piece.n_threads = n_threads;
-    piece.mesh = std::move(*mesh);
-    piece.node_axes = axes_along_line(piece.mesh, job.blank.line);
-    Eigen::Matrix3Xd positions = piece.mesh.positions;
-    positions.row(2).array() += 0.5 * job.sheet.thickness;
-    Eigen::Matrix3Xd directors = Eigen::Matrix3Xd::Zero(3, piece.mesh.n_nodes());
-    directors.row(2).setOnes();
-    shell::Section section{
+    piece.model.section = {
         {job.sheet.material.youngs_modulus, job.sheet.material.poisson_ratio},
         job.sheet.material.hardening,
         job.sheet.thickness,
         shell::gauss_layers(fineness.n_layers),
         job.sheet.material.back_stresses,
     };
+    take_mesh(piece, std::move(*mesh));
+    piece.state = shell::virgin_state(piece.model);
+    return piece;
+}
+
+void take_mesh(Workpiece& piece, grid::SheetMesh mesh) {
     const outline::BendLine& line = piece.job.blank.line;
+    piece.mesh = std::move(mesh);
+    piece.node_axes = axes_along_line(piece.mesh, line);
+    Eigen::Matrix3Xd positions = piece.mesh.positions;
+    positions.row(2).array() += 0.5 * piece.job.sheet.thickness;
+    Eigen::Matrix3Xd directors = Eigen::Matrix3Xd::Zero(3, piece.mesh.n_nodes());
+    directors.row(2).setOnes();
     piece.model = shell::make_shell_model(
-        std::move(section),
+        std::move(piece.model.section),
         std::move(positions),
         std::move(directors),
         piece.mesh.quads,
@@ -103,11 +113,11 @@ Result<Workpiece> make_workpiece(const job::Job& job, const Fineness& fineness, 
             return line.frame(line.locate(middle).station).tangent;
         }
     );
-    piece.state = shell::virgin_state(piece.model);
-    piece.system = std::make_unique<equilibrium::SheetSystem>(piece.model, n_threads);
+    const equilibrium::Clock clock = piece.system ? piece.system->clock() : equilibrium::Clock{};
+    piece.system = std::make_unique<equilibrium::SheetSystem>(piece.model, piece.n_threads);
+    piece.system->clock() = clock;
     piece.solver = std::make_unique<equilibrium::LinearSolver>(piece.system->pattern());
     piece.held_by = equilibrium::DeadLoads::none(piece.model.n_nodes());
-    return piece;
 }
 
 std::vector<bool> symmetry_supports(const Workpiece& piece) {
@@ -166,7 +176,24 @@ report_of(const equilibrium::PathReport& path, double angle_reached, double pene
 }
 
 std::string name_of(job::StepKind kind) {
-    return kind == job::StepKind::bend_down ? "bend-down" : "release";
+    switch (kind) {
+    case job::StepKind::bend_down:
+        return "bend-down";
+    case job::StepKind::release:
+        return "release";
+    case job::StepKind::trim:
+        return "trim";
+    case job::StepKind::anneal:
+        return "anneal";
+    case job::StepKind::heat_treat:
+        break;
+    }
+    return "heat-treat";
+}
+
+const grid::SheetMesh& mesh_of(const JobResult& result, std::size_t step) {
+    const bool has_own = step < result.steps.size() && result.steps[step].mesh;
+    return has_own ? *result.steps[step].mesh : result.mesh;
 }
 
 } // namespace flangewright::process

@@ -8,8 +8,15 @@
 #include "solver/process/job_result.hpp"
 
 #include <memory>
+#include <optional>
 
 namespace flangewright::process {
+
+/// The shape in which the sheet was last made soft; strain used up counts from there.
+struct SoftShape {
+    Eigen::Matrix3Xd positions; ///< mm
+    Eigen::VectorXd across_outer_face; ///< as in SheetFields
+};
 
 /// One blank being worked. The state is always the last one in equilibrium.
 struct Workpiece {
@@ -20,6 +27,7 @@ struct Workpiece {
     std::vector<Eigen::Matrix3d> node_axes; ///< columns: along the bend line, toward the flange, up
     std::unique_ptr<equilibrium::SheetSystem> system;
     std::unique_ptr<equilibrium::LinearSolver> solver;
+    std::optional<SoftShape> soft; ///< empty: the sheet as bought
     equilibrium::DeadLoads held_by; ///< what tools and clamp do at the end of the last step
     int n_threads = 1;
 };
@@ -30,11 +38,13 @@ struct Fineness {
     int n_round_nose = 16; ///< elements across the bend
     double largest_turn = 0.0436; ///< of an arc over one element, rad (2.5 deg)
     double growth = 1.2; ///< of neighbouring widths away from the bend
-    double widest_ratio = 4; ///< widest web element over those in the bend
+    double widest_ratio = 12; ///< widest web element over those in the bend
     double widest_in_flange_ratio =
         1.5; ///< same in the flange, over which the wiper's corner passes
-    int n_along_most = 48; ///< elements along the line, unless the turn asks for more
-    double longest = 0; ///< element along the bend line; 0: from the widest
+    double longest_ratio =
+        6; ///< longest element along the line over the width of those in the bend
+    int n_along_most = 24; ///< elements along the line, unless the turn asks for more
+    double longest = 0; ///< element along the bend line; 0: from the two above
 };
 
 /// Source: mesh and layer trials in docs/verification.md. Fails: never.
@@ -44,6 +54,10 @@ struct Fineness {
 /// Units: mm. Source: none needed. Fails: when the mesh library refuses.
 [[nodiscard]] Result<Workpiece>
 make_workpiece(const job::Job& job, const Fineness& fineness, int n_threads);
+
+/// Lays the shell on a mesh of the same blank, with fresh work space; the state stays and must be
+/// that of the mesh. Units: mm. Source: none needed. Fails: never.
+void take_mesh(Workpiece& piece, grid::SheetMesh mesh);
 
 /// Degrees of freedom held by planes of symmetry where the part continues; nothing else is.
 /// Shape: 5 per node. Source: none needed. Fails: never.

@@ -49,7 +49,11 @@ bool is_elastic(
     const SectionStrain& strain,
     std::span<const material::PointMemory> memory
 ) {
-    const auto has_flowed = [](const material::PointMemory& point) { return point.equivalent > 0; };
+    // An annealed point has plastic strain behind it and no equivalent one.
+    const auto has_flowed = [](const material::PointMemory& point) {
+        return point.equivalent > 0 || point.plastic_mean != 0 || point.plastic_difference != 0
+            || point.plastic_shear != 0;
+    };
     if (memory.size() <= elastic_layers().position.size()
         || std::ranges::any_of(memory, has_flowed)) {
         return false;

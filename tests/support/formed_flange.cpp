@@ -280,6 +280,8 @@ findings::PartFindings part_findings(
         found.springback_middle = spread(inner_half(springbacks));
     }
     found.bend_strain_most = step.fields.across_outer_face.maxCoeff();
+    found.bend_strain_used = found.bend_strain_most;
+    found.edge_tension_used = found.edge_tension_most;
     found.plan_radius = shape.line.radius() * (springbacks.empty() ? 1.0 : 1.004);
     return found;
 }
@@ -310,7 +312,7 @@ void add_frames(const FlangeShape& shape, process::JobResult& result) {
     for (int i = 0; i <= 6; ++i) {
         const bool released = i == 6;
         process::Frame frame;
-        frame.step = released ? "release" : "bend-down";
+        frame.step = released ? 1 : 0;
         frame.share_done = released ? 1 : i / 5.0;
         frame.drive_angle = wanted_angle * (released ? 1 : i / 5.0);
         const Pose pose = released ? Pose{wanted_angle, shape.springback, shape.lift}

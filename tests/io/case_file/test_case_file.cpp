@@ -290,5 +290,52 @@ TEST(CaseFile, EveryCaseOfTheRepositoryIsGood) {
     EXPECT_GE(n_cases, 3);
 }
 
+const std::string all_steps =
+    "steps = [\"bend-down\", \"release\", \"trim\", \"anneal\", \"heat-treat\"]";
+
+TEST(CaseFile, HeatedSheetIsNamedOrTheSoftOneAsBought) {
+    const std::string text = with_line(28, all_steps) + "[heat_treat]\nmaterial = \"2024-T4\"\n";
+    const auto result = read_case_text(text, "case.toml");
+    ASSERT_TRUE(result.has_value());
+    EXPECT_THAT(
+        result->job.steps,
+        ElementsAre(
+            job::StepKind::bend_down,
+            job::StepKind::release,
+            job::StepKind::trim,
+            job::StepKind::anneal,
+            job::StepKind::heat_treat
+        )
+    );
+    EXPECT_EQ(result->job.annealed.name, "2024-O");
+    EXPECT_EQ(result->job.heat_treated.name, "2024-T4");
+}
+
+InputProblem first_problem(const std::string& text) {
+    const auto result = read_case_text(text, "case.toml");
+    EXPECT_FALSE(result.has_value());
+    return result ? InputProblem{} : result.error().front();
+}
+
+TEST(CaseFile, AnnealOfHardSheetAsksWhatItBecomes) {
+    const std::string hard = with_line(4, "material = \"2024-T3\"");
+    const InputProblem problem =
+        first_problem(with_line(28, "steps = [\"bend-down\", \"release\", \"anneal\"]", hard));
+    EXPECT_EQ(problem.key, "run.steps");
+    EXPECT_EQ(problem.found, "an anneal, and no word of what 2024-T3 is after it");
+}
+
+TEST(CaseFile, TrimNeedsAnAllowanceAndAFlangeThatStays) {
+    const std::string trimmed = with_line(28, "steps = [\"bend-down\", \"release\", \"trim\"]");
+    EXPECT_TRUE(read_case_text(trimmed, "case.toml").has_value());
+    const InputProblem nothing = first_problem(with_line(14, "trim_allowance = 0", trimmed));
+    EXPECT_EQ(nothing.key, "blank.trim_allowance");
+    EXPECT_EQ(nothing.line, 14);
+    // Driven to 30 deg only, the bend is short, but the mesh follows the whole nose.
+    const std::string shallow = with_line(26, "angle = 30", trimmed);
+    const InputProblem within = first_problem(with_line(13, "flange_depth = 4.5", shallow));
+    EXPECT_EQ(within.key, "blank.trim_allowance");
+}
+
 } // namespace
 } // namespace flangewright::case_file

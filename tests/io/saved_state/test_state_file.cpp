@@ -30,7 +30,7 @@ shell::SheetState sheet() {
 
 process::Frame frame() {
     process::Frame frame;
-    frame.step = "bend-down";
+    frame.step = 0;
     frame.share_done = 0.25;
     frame.positions = Eigen::Matrix3Xd::Random(3, 5);
     frame.fields.thickness = Eigen::VectorXd::Random(5);
@@ -84,7 +84,7 @@ TEST(StateFile, ReadsBackWhatWasWrittenToTheLastBit) {
     EXPECT_EQ(read->under_way->path.step, 0.02);
     EXPECT_EQ(read->under_way->path.friction.at(0).slip, run.under_way->path.friction.at(0).slip);
     EXPECT_EQ(read->under_way->path.friction.at(0).placement.shift[1], -2);
-    EXPECT_EQ(read->history.at(0).step, "bend-down");
+    EXPECT_EQ(read->history.at(0).step, 0);
     EXPECT_EQ(
         read->history.at(0).fields.across_block_face, run.history.at(0).fields.across_block_face
     );
@@ -114,16 +114,16 @@ TEST(StateFile, OfAnotherFormIsRefused) {
     EXPECT_EQ(read.error().found, "a state of another version (form 9)");
 }
 
-// Form 2 had no place for back stresses.
-TEST(StateFile, FromBeforeBackStressesIsRefused) {
+// Form 3 named the step of a frame, form 4 counts it.
+TEST(StateFile, FromBeforeTheStepsOnALoosePartIsRefused) {
     std::string bytes = file_bytes(this_case, run_state());
-    ASSERT_EQ(bytes[bytes.find("form ") + 5], '3');
-    bytes[bytes.find("form ") + 5] = '2';
+    ASSERT_EQ(bytes[bytes.find("form ") + 5], '4');
+    bytes[bytes.find("form ") + 5] = '3';
     const auto read = state_from(bytes, "run.state", this_case);
     ASSERT_FALSE(read.has_value());
     EXPECT_EQ(
         line_for(read.error()),
-        "run.state: saved state: found a state of another version (form 2), allowed a state this "
+        "run.state: saved state: found a state of another version (form 3), allowed a state this "
         "program saved for this case, do: run again without --resume"
     );
 }

@@ -1,4 +1,5 @@
 #include "io/sheet_page/sheet_page.hpp"
+#include "io/sheet_page/steps_part.hpp"
 #include "tests/support/formed_flange.hpp"
 
 #include <gmock/gmock.h>
@@ -183,6 +184,44 @@ TEST(SheetPage, CarriesPicturesInside) {
         page,
         HasSubstr("<img alt=\"Section &lt;half way&gt;\" src=\"data:image/png;base64,Zm9vYmFy\">")
     );
+}
+
+process::StepResult loose_step(job::StepKind kind, double angle, double before) {
+    process::StepResult step = support::made_up_result().steps[1];
+    step.kind = kind;
+    step.findings.flange_angle_middle.mean = angle;
+    step.angle_before = before;
+    return step;
+}
+
+TEST(SheetPage, ShowsWhatEachStepAfterTheReleaseChanges) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), Not(HasSubstr("After the release")));
+    result.steps.push_back(loose_step(job::StepKind::trim, 1.5, 1.49));
+    result.steps.push_back(loose_step(job::StepKind::anneal, 1.48, 1.5));
+    const std::string page = page_of(result);
+    EXPECT_THAT(page, HasSubstr("After the release"));
+    EXPECT_THAT(
+        page,
+        HasSubstr("<th scope=\"row\">trimmed to the net edge</th><td>85.9 deg</td><td>+0.57 deg")
+    );
+    EXPECT_THAT(page, HasSubstr("<th scope=\"row\">annealed</th><td>84.8 deg</td><td>-1.15 deg"));
+}
+
+TEST(SheetPage, RemindsOfHeatFiguresWithTheirStanding) {
+    job::Job job = support::made_up_job();
+    EXPECT_EQ(heat_part(job), "");
+    job.sheet.material.name = "2024-O clad";
+    job.sheet.thickness = 0.8; // 0.0315 in
+    job.steps = {job::StepKind::bend_down, job::StepKind::release, job::StepKind::heat_treat};
+    const std::string treated = heat_part(job);
+    EXPECT_THAT(treated, HasSubstr("<td>15 min in salt, 25 min in air</td><td>from memory: "));
+    EXPECT_THAT(treated, HasSubstr("910 to 930 F"));
+    EXPECT_THAT(treated, Not(HasSubstr("960 to 1010 F"))); // of 6061
+    EXPECT_THAT(treated, Not(HasSubstr("Anneal")));
+    job.steps.back() = job::StepKind::anneal;
+    EXPECT_THAT(heat_part(job), HasSubstr("never solution treated"));
+    EXPECT_THAT(heat_part(job), Not(HasSubstr("Soak")));
 }
 
 } // namespace

@@ -46,7 +46,7 @@ TEST(NodeFigures, BlockGapIsTheWebsHeightAndZeroInTheFlange) {
 
 TEST(NodeFigures, ShareUsedAtEdgeAndBendIsTheVerdictsOwn) {
     const process::JobResult result = support::made_up_result();
-    const std::optional<Eigen::VectorXd> share = share_used(result, result.steps[0]);
+    const std::optional<Eigen::VectorXd> share = share_used(result, 0);
     ASSERT_TRUE(share);
     double edge = 0;
     for (const int node : result.mesh.free_edge) {
@@ -67,7 +67,19 @@ TEST(NodeFigures, ShareUsedNeedsALimit) {
     for (findings::LimitUse& limit : result.verdict.limits) {
         limit.allowed.reset();
     }
-    EXPECT_FALSE(share_used(result, result.steps[0]));
+    EXPECT_FALSE(share_used(result, 0));
+}
+
+TEST(NodeFigures, ShareUsedIsLeftOutFromAnAnnealOn) {
+    process::JobResult result = support::made_up_result();
+    ASSERT_TRUE(share_used(result, 1));
+    result.steps.push_back(result.steps[1]);
+    result.steps.back().kind = job::StepKind::anneal;
+    result.steps.push_back(result.steps[1]);
+    result.steps.back().kind = job::StepKind::trim;
+    EXPECT_TRUE(share_used(result, 1));
+    EXPECT_FALSE(share_used(result, 2));
+    EXPECT_FALSE(share_used(result, 3));
 }
 
 } // namespace

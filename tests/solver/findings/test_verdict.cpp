@@ -26,8 +26,8 @@ job::Job job_with(DataGrade grade) {
 Verdict judge_edge(const job::Job& job, double engineering_stretch, double bend_strain = 0) {
     PartFindings part;
     part.edge_strain_most = std::log1p(engineering_stretch);
-    part.edge_tension_most = part.edge_strain_most;
-    part.bend_strain_most = std::log1p(bend_strain);
+    part.edge_tension_most = part.edge_tension_used = part.edge_strain_most;
+    part.bend_strain_most = part.bend_strain_used = std::log1p(bend_strain);
     return judge(job, std::span(&part, 1));
 }
 
@@ -110,11 +110,11 @@ TEST(Verdict, SaysThatAShrinkingEdgeDoesNotSplitAndWrinklesAreNotJudged) {
 TEST(Verdict, TakesTheWorstStepAndTheWorseOfNoseAndField) {
     const job::Job job = job_with(DataGrade::coupon);
     std::vector<PartFindings> steps(2);
-    steps[0].edge_tension_most = std::log(1.25);
-    steps[1].edge_tension_most = std::log(1.24);
+    steps[0].edge_tension_used = std::log(1.25);
+    steps[1].edge_tension_used = std::log(1.24);
     EXPECT_NEAR(judge(job, steps).share_used.value(), 1.25, 1e-9);
     EXPECT_NEAR(judge(job, steps).limits[1].reached, 1.0 / 7, 1e-12);
-    steps[1].bend_strain_most = std::log(1.2);
+    steps[1].bend_strain_used = std::log(1.2);
     EXPECT_NEAR(judge(job, steps).limits[1].reached, 0.2, 1e-12);
     EXPECT_EQ(judge(job, {}).word, VerdictWord::holds);
 }

@@ -1,0 +1,22 @@
+// The blank with its edge cut back to a row of nodes.
+#pragma once
+
+#include "mesh/grid/sheet_mesh.hpp"
+
+#include <vector>
+
+namespace flangewright::grid {
+
+/// What is left, and which nodes and elements of the whole mesh that is, in its new numbering.
+struct TrimmedMesh {
+    SheetMesh mesh;
+    std::vector<int> kept_nodes;
+    std::vector<int> kept_quads;
+};
+
+/// Cuts away all that lies beyond the row of nodes nearest to `distance`, past the bend tangent in
+/// the flat; the row becomes the free edge. Units: mm. Source: none needed. Fails: never; a row
+/// within the bend is a fault of the caller.
+[[nodiscard]] TrimmedMesh trim_beyond(const SheetMesh& mesh, double distance);
+
+} // namespace flangewright::grid

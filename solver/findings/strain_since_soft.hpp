@@ -1,0 +1,30 @@
+// How much of the sheet's stretch was used up since it was last made soft.
+#pragma once
+
+#include "mesh/grid/sheet_mesh.hpp"
+#include "solver/findings/findings.hpp"
+#include "solver/job/job.hpp"
+
+#include <Eigen/Core>
+
+namespace flangewright::findings {
+
+/// A shape in which the sheet was soft: per node of the mesh.
+struct SoftReference {
+    const Eigen::Matrix3Xd& positions; ///< mm
+    const Eigen::VectorXd& across_outer_face; ///< log strain square to the bend line
+};
+
+/// Lessens the used strains of `part` by what was there when the sheet was soft, place by place.
+/// Log strains of one direction add up. `across_outer_face` is that of the part now.
+/// Units: log strain in -. Source: derived here (docs/theory-findings.md, "Verdict").
+/// Fails: never.
+void count_from_soft(
+    PartFindings& part,
+    const grid::SheetMesh& mesh,
+    const job::Job& job,
+    const Eigen::VectorXd& across_outer_face,
+    const SoftReference& soft
+);
+
+} // namespace flangewright::findings

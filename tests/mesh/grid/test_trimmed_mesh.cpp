@@ -1,0 +1,83 @@
+// A trimmed blank is the whole one without what lies beyond the cut.
+#include "mesh/grid/blank_mesher.hpp"
+#include "mesh/grid/trimmed_mesh.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace flangewright::grid {
+namespace {
+
+constexpr double cut = 9;
+
+SheetMesh whole() {
+    BlankGrid blank;
+    blank.line = outline::BendLine::arc(60, 0.5, outline::Curve::concave);
+    blank.web_width = 20;
+    blank.bend_width = 4;
+    blank.flange_width = 12.5;
+    blank.cut_width = cut;
+    const Result<SheetMesh> mesh = mesh_blank(blank);
+    EXPECT_TRUE(mesh);
+    return mesh.value_or(SheetMesh{});
+}
+
+TEST(TrimmedMesh, TheWholeBlankHasARowOfNodesAlongTheCut) {
+    const SheetMesh mesh = whole();
+    for (const std::vector<int>& line : mesh.station_lines) {
+        const auto is_on_cut = [&](int node) { return mesh.distance[node] == cut; };
+        EXPECT_EQ(std::ranges::count_if(line, is_on_cut), 1);
+        EXPECT_EQ(mesh.distance[line.back()], 12.5);
+    }
+}
+
+TEST(TrimmedMesh, EndsAtTheCutAndKeepsAllElse) {
+    const SheetMesh mesh = whole();
+    const TrimmedMesh trimmed = trim_beyond(mesh, cut);
+    const SheetMesh& left = trimmed.mesh;
+    ASSERT_LT(left.n_nodes(), mesh.n_nodes());
+    ASSERT_EQ(static_cast<std::size_t>(left.n_nodes()), trimmed.kept_nodes.size());
+    EXPECT_EQ(left.distance.maxCoeff(), cut);
+    for (int node = 0; node < left.n_nodes(); ++node) {
+        const int was = trimmed.kept_nodes[static_cast<std::size_t>(node)];
+        EXPECT_EQ(left.positions.col(node), mesh.positions.col(was));
+        EXPECT_EQ(left.station[node], mesh.station[was]);
+    }
+    for (std::size_t k = 0; k < left.quads.size(); ++k) {
+        const auto& was = mesh.quads[static_cast<std::size_t>(trimmed.kept_quads[k])];
+        for (std::size_t corner = 0; corner < 4; ++corner) {
+            EXPECT_EQ(
+                trimmed.kept_nodes[static_cast<std::size_t>(left.quads[k][corner])], was[corner]
+            );
+        }
+    }
+}
+
+TEST(TrimmedMesh, LosesExactlyTheElementsBeyondTheCut) {
+    const SheetMesh mesh = whole();
+    const auto is_beyond = [&](const std::array<int, 4>& quad) {
+        return std::ranges::any_of(quad, [&](int node) { return mesh.distance[node] > cut; });
+    };
+    const auto n_beyond = std::ranges::count_if(mesh.quads, is_beyond);
+    EXPECT_GT(n_beyond, 0);
+    EXPECT_EQ(trim_beyond(mesh, cut).mesh.n_elements(), mesh.n_elements() - n_beyond);
+}
+
+TEST(TrimmedMesh, NamesItsEdges) {
+    const SheetMesh mesh = whole();
+    const SheetMesh left = trim_beyond(mesh, cut).mesh;
+    ASSERT_EQ(left.free_edge.size(), mesh.free_edge.size());
+    for (std::size_t i = 0; i < left.free_edge.size(); ++i) {
+        EXPECT_EQ(left.distance[left.free_edge[i]], cut);
+        EXPECT_EQ(left.station_lines[i].back(), left.free_edge[i]);
+        EXPECT_EQ(left.distance[left.bend_begin[i]], 0);
+        EXPECT_EQ(left.distance[left.bend_end[i]], 4);
+        EXPECT_EQ(left.distance[left.web_edge[i]], -20);
+    }
+    EXPECT_EQ(left.start_end, left.station_lines.front());
+    EXPECT_EQ(left.far_end, left.station_lines.back());
+}
+
+} // namespace
+} // namespace flangewright::grid
