@@ -83,6 +83,7 @@ public:
         if (now.last.share > 0) {
             carry_on(balancer_.system, problem_, shape, now.last, now.step);
         }
+        follow_guides(problem_, shape);
         const shell::SheetState before = state_;
         const NewtonReport newton =
             balance_and_remember(balancer_, problem_, shape, state_, limits_.newton, stop_);

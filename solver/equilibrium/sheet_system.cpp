@@ -252,6 +252,16 @@ void SheetSystem::add_loads(
     }
 }
 
+void follow_guides(const Problem& problem, Shape& shape) {
+    for (const Guide& guide : problem.guides) {
+        const Eigen::Vector3d axis =
+            problem.node_axes[static_cast<std::size_t>(guide.node)].col(guide.axis);
+        const double place = guide.from + problem.guided_share * (guide.to - guide.from);
+        shape.positions.col(guide.node) +=
+            (place - axis.dot(shape.positions.col(guide.node))) * axis;
+    }
+}
+
 Shape shape_of(const shell::SheetState& state, const std::vector<Eigen::Matrix3d>& node_axes) {
     Shape shape{state.positions, state.directors, {}};
     shape.rotation_bases.resize(node_axes.size());

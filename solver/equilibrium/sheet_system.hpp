@@ -43,6 +43,15 @@ struct ToolFriction {
     std::vector<tooling::Sticking> nodes; ///< as those of the contact
 };
 
+/// A displacement that is prescribed: a node's place along one of its axes, from the path's begin
+/// to its end. The degree of freedom must be a fixed one.
+struct Guide {
+    int node = 0;
+    int axis = 0; ///< column of the node's axes
+    double from = 0; ///< mm
+    double to = 0; ///< mm
+};
+
 /// What is solved: fixed for one increment.
 struct Problem {
     const shell::ShellModel* model = nullptr;
@@ -54,6 +63,8 @@ struct Problem {
     Eigen::Matrix3Xd anchors; ///< places the nodes are drawn back to, mm
     double anchor_stiffness = 0; ///< of these springs per area, MPa/mm; 0: none
     std::vector<bool> is_fixed; ///< per degree of freedom
+    std::vector<Guide> guides;
+    double guided_share = 0; ///< how far the guides have come, 0 to 1
     Eigen::VectorXd half_thickness; ///< per node
 };
 
@@ -102,6 +113,9 @@ private:
     std::vector<shell::QuadForce> element_forces_;
     Clock clock_;
 };
+
+/// Puts guided nodes where they are led to. Units: mm. Source: none needed. Fails: never.
+void follow_guides(const Problem& problem, Shape& shape);
 
 /// Shape of a state, with fresh rotation bases: first base vector laid along the nodes' first axis.
 /// Source: none needed. Fails: never.
