@@ -71,7 +71,9 @@ std::string sheet_text(const case_file::CaseFile& file) {
 
 std::string hand_text(const case_file::CaseFile& file, const findings::HandCalculation& hand) {
     const job::Job& job = file.job;
-    return "By hand (long flange away from its ends, no friction):\n"
+    const bool is_mixed = job.blank.line.curve() == outline::Curve::mixed;
+    return std::string("By hand (long flange away from its ends, no friction")
+        + (is_mixed ? "; where the bend line is tightest" : "") + "):\n"
         + as_columns({
             {"flat width, bend tangent to cut edge",
              tables::shown_layout_length(hand.flat_width, file.unit)},

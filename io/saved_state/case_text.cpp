@@ -59,8 +59,11 @@ std::string word_for(job::EndKind end) {
 
 void add_blank(Lines& lines, const job::Blank& blank) {
     const auto& [line, web_width, flange_depth, flange_width, trim_allowance, start, end] = blank;
-    lines.add("bend_line.length", line.length());
-    lines.add("bend_line.curvature", line.curvature());
+    for (const outline::Piece& piece : line.pieces()) {
+        const auto& [length, curvature] = piece;
+        lines.add("bend_line.length", length);
+        lines.add("bend_line.curvature", curvature);
+    }
     lines.add("blank.web_width", web_width);
     lines.add("blank.flat_width", flange_width);
     lines.add("blank.flange_depth", flange_depth);

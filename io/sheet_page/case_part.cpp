@@ -7,6 +7,9 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+#include <vector>
+
 namespace flangewright::sheet_page {
 
 namespace {
@@ -16,9 +19,46 @@ using tables::shown_length;
 using tables::shown_number;
 using units::degrees;
 
+std::string piece_words(const outline::Piece& piece, units::LengthUnit unit) {
+    if (piece.curvature == 0) {
+        return "line " + shown_layout_length(piece.length, unit);
+    }
+    const double radius = 1 / std::abs(piece.curvature);
+    return fmt::format(
+        "{} {} through {} deg",
+        piece.curvature > 0 ? "concave" : "convex",
+        shown_layout_length(radius, unit),
+        shown_number(degrees(piece.length / radius), 1)
+    );
+}
+
+std::string mixed_words(const outline::BendLine& line, units::LengthUnit unit) {
+    constexpr std::size_t most_named = 12;
+    const std::vector<outline::Piece> pieces = line.pieces();
+    std::string words;
+    if (pieces.size() > most_named) {
+        words = fmt::format("curve of {} pieces", pieces.size());
+        if (std::isfinite(line.concave_radius())) {
+            words += ", concave to " + shown_layout_length(line.concave_radius(), unit);
+        }
+        if (std::isfinite(line.convex_radius())) {
+            words += ", convex to " + shown_layout_length(line.convex_radius(), unit);
+        }
+    } else {
+        for (const outline::Piece& piece : pieces) {
+            words += (words.empty() ? "" : ", ") + piece_words(piece, unit);
+        }
+    }
+    return words + "; " + shown_layout_length(line.length(), unit)
+        + " long (where concave the flange must stretch, where convex it must shrink)";
+}
+
 std::string line_words(const outline::BendLine& line, units::LengthUnit unit) {
     if (line.curve() == outline::Curve::straight) {
         return "straight, " + shown_layout_length(line.length(), unit) + " long";
+    }
+    if (line.curve() == outline::Curve::mixed) {
+        return mixed_words(line, unit);
     }
     const bool is_concave = line.curve() == outline::Curve::concave;
     return fmt::format(

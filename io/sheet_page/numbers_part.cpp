@@ -153,8 +153,13 @@ std::string strain_rows(const Columns& columns, const process::JobResult& result
         );
 }
 
-std::string
-shape_rows(const Columns& columns, const process::JobResult& result, units::LengthUnit unit) {
+std::string shape_rows(
+    const Columns& columns,
+    const job::Job& job,
+    const process::JobResult& result,
+    units::LengthUnit unit
+) {
+    const bool is_mixed = job.blank.line.curve() == outline::Curve::mixed;
     const std::optional<double> lift = error_bars(result).web_lift;
     const std::string lift_error = lift ? " &plusmn; " + shown_length(*lift, unit) : "";
     return figure_row(
@@ -169,7 +174,10 @@ shape_rows(const Columns& columns, const process::JobResult& result, units::Leng
         + figure_row(
                "Plan radius at the bend tangent",
                columns,
-               [unit](const auto& found) {
+               [unit, is_mixed](const auto& found) {
+                   if (is_mixed) {
+                       return std::string("several");
+                   }
                    return std::isinf(found.plan_radius) ? std::string("straight")
                                                         : shown_length(found.plan_radius, unit);
                },
@@ -329,7 +337,7 @@ numbers_part(const tables::RunFacts& facts, const job::Job& job, const process::
     std::string content = "<table class=\"numbers\"><thead><tr><th>Figure</th><th>on the block</th>"
                           "<th>released</th><th>by hand</th></tr></thead><tbody>\n";
     content += angle_rows(columns, result, where) + strain_rows(columns, result)
-        + shape_rows(columns, result, facts.unit) + "</tbody></table>\n";
+        + shape_rows(columns, job, result, facts.unit) + "</tbody></table>\n";
     content += "<p class=\"note\">Angles are turned through from the web; 90 deg is square. Read "
                "angles to half a degree, stretch to one per cent: the estimate is no finer.</p>\n";
     content += error_words(result);

@@ -1,10 +1,12 @@
 #include "io/tables/summary.hpp"
 
 #include "io/units/angle.hpp"
+#include "solver/findings/flange_development.hpp"
 
 #include <nlohmann/json.hpp>
 
 #include <cmath>
+#include <limits>
 
 namespace flangewright::tables {
 
@@ -110,10 +112,39 @@ Json step(const process::StepResult& result, double plan_radius_before) {
 
 Json steps(const job::Job& job, const process::JobResult& result) {
     Json list = Json::array();
-    double plan_radius = job.blank.line.radius();
+    const bool is_mixed = job.blank.line.curve() == outline::Curve::mixed;
+    double plan_radius =
+        is_mixed ? std::numeric_limits<double>::infinity() : job.blank.line.radius();
     for (const process::StepResult& done : result.steps) {
         list.push_back(step(done, plan_radius));
         plan_radius = done.findings.plan_radius;
+    }
+    return list;
+}
+
+std::string word_for_curvature(double curvature) {
+    if (curvature == 0) {
+        return "line";
+    }
+    return curvature > 0 ? "concave" : "convex";
+}
+
+/// The bend line as it is computed, with what the edge does there by hand.
+Json pieces(const job::Job& job) {
+    Json list = Json::array();
+    double station = 0;
+    for (const outline::Piece& piece : job.blank.line.pieces()) {
+        const double stretch =
+            findings::edge_stretch_at(job, job.blank.flange_width, piece.curvature);
+        list.push_back(
+            {{"curve", word_for_curvature(piece.curvature)},
+             {"station_mm", number(station)},
+             {"length_mm", number(piece.length)},
+             {"radius_mm", number(1 / std::abs(piece.curvature))},
+             {"sweep_deg", number(units::degrees(piece.length * std::abs(piece.curvature)))},
+             {"edge_stretch_percent_by_hand", number(100 * stretch)}}
+        );
+        station += piece.length;
     }
     return list;
 }
@@ -219,6 +250,7 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"program", {{"name", "flangewright"}, {"version", facts.program_version}}},
         {"case", {{"title", job.title}, {"file", facts.case_file}, {"date", facts.date}}},
         {"mesh", {{"nodes", result.mesh.n_nodes()}, {"elements", result.mesh.n_elements()}}},
+        {"pieces", pieces(job)},
         {"solve", solve(facts, result)},
         {"steps", steps(job, result)},
         {"hand_calculation", hand_calculation(result.by_hand)},

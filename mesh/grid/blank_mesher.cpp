@@ -3,6 +3,7 @@
 #include "mesh/base/check.hpp"
 #include "mesh/grid/gmsh_session.hpp"
 #include "mesh/grid/grading.hpp"
+#include "mesh/grid/stations.hpp"
 
 #include <fmt/format.h>
 
@@ -31,10 +32,11 @@ void check_blank(const BlankGrid& blank) {
     check(blank.web_width > 0 && blank.bend_width > 0, "web and bend have a width");
     check(blank.flange_width >= blank.bend_width * (1 - 1e-9), "the flange holds the whole bend");
     check(
-        line.length() > 0 && line.sweep() < 2 * std::numbers::pi * (1 - 1e-9), "the line is open"
+        line.length() > 0 && line.largest_turn() < 2 * std::numbers::pi * (1 - 1e-9),
+        "the line is open"
     );
     check(
-        -line.curvature() * blank.web_width < 1 && line.curvature() * blank.flange_width < 1,
+        blank.web_width < line.convex_radius() && blank.flange_width < line.concave_radius(),
         "the blank ends before the centre of the arc"
     );
     check(
@@ -48,61 +50,19 @@ void check_blank(const BlankGrid& blank) {
     check(blank.longest > 0 && blank.largest_turn > 0, "element lengths exist");
 }
 
-/// Elements along each column; a column turns by at most 2 pi / 3.
-std::vector<Division> columns_along(const BlankGrid& blank) {
-    constexpr double rounding = 1e-9;
-    const double by_length = blank.line.length() / blank.longest;
-    const double by_turn = blank.line.sweep() / blank.largest_turn;
-    const int n_columns = 1 + static_cast<int>(blank.line.sweep() / (2 * std::numbers::pi / 3));
-    const int n_elements = std::max(
-        {n_columns,
-         static_cast<int>(std::ceil(by_length - rounding)),
-         static_cast<int>(std::ceil(by_turn - rounding))}
-    );
-    std::vector<Division> columns(static_cast<std::size_t>(n_columns));
-    for (int i = 0; i < n_columns; ++i) {
-        const int begin = n_elements * i / n_columns;
-        const int end = n_elements * (i + 1) / n_columns;
-        columns[static_cast<std::size_t>(i)].n_elements = end - begin;
-    }
-    return columns;
-}
-
-std::vector<double> stations_along(const BlankGrid& blank, const std::vector<Division>& columns) {
-    int n_elements = 0;
-    for (const Division& column : columns) {
-        n_elements += column.n_elements;
-    }
-    std::vector<double> stations;
-    for (int i = 0; i <= n_elements; ++i) {
-        stations.push_back(blank.line.length() * i / n_elements);
-    }
-    return stations;
-}
-
-PatchNet net_of(
-    const BlankGrid& blank,
-    const std::vector<Division>& columns,
-    const std::vector<Band>& bands,
-    const NodeLines& lines
-) {
+/// The net as the library sees it: flat, stations evenly apart. The library only has to map it;
+/// place_nodes() puts the nodes where they belong.
+PatchNet net_of(const BlankGrid& blank, const std::vector<Band>& bands, const NodeLines& lines) {
     PatchNet net;
-    net.along = columns;
-    if (blank.line.curve() != outline::Curve::straight) {
-        net.centre = blank.line.point({0, 1 / blank.line.curvature()});
-    }
+    net.along = {{lines.n_stations() - 1, 1}};
     for (const Band& band : bands) {
         net.across.push_back(band.division);
     }
-    std::size_t i = 0;
-    for (std::size_t column = 0; column <= columns.size(); ++column) {
+    for (const double station : {0.0, blank.line.length()}) {
         std::vector<Eigen::Vector3d>& corners = net.corners.emplace_back();
-        corners.push_back(blank.line.point({lines.stations[i], bands.front().begin}));
+        corners.emplace_back(station, bands.front().begin, 0);
         for (const Band& band : bands) {
-            corners.push_back(blank.line.point({lines.stations[i], band.end}));
-        }
-        if (column < columns.size()) {
-            i += static_cast<std::size_t>(columns[column].n_elements);
+            corners.emplace_back(station, band.end, 0);
         }
     }
     return net;
@@ -121,21 +81,20 @@ int nearest(const std::vector<double>& values, double value) {
 /// The number each of the library's nodes has by its lines; nothing if one lies off its place.
 std::optional<std::vector<int>>
 numbers_by_lines(const PatchMesh& raw, const BlankGrid& blank, const NodeLines& lines) {
-    // Far above what the library is off (4e-7 mm seen on arcs), far below any element.
-    const double off_place = 1e-2 * blank.bend_width / blank.n_round_nose;
+    const double spacing = blank.line.length() / (lines.n_stations() - 1);
+    // Far above what the library is off by, far below any element.
+    const double off_place = 1e-2 * std::min(spacing, blank.bend_width / blank.n_round_nose);
     std::vector<int> numbers;
     for (Eigen::Index node = 0; node < raw.positions.cols(); ++node) {
-        const outline::LinePosition at = blank.line.locate(raw.positions.col(node));
-        const int i = nearest(lines.stations, at.station);
-        const int j = nearest(lines.distances, at.distance);
-        const Eigen::Vector3d place = blank.line.point(
-            {lines.stations[static_cast<std::size_t>(i)],
-             lines.distances[static_cast<std::size_t>(j)]}
-        );
-        if ((raw.positions.col(node) - place).norm() > off_place) {
+        const Eigen::Vector3d at = raw.positions.col(node);
+        const double i = std::round(at.x() / spacing);
+        const int j = nearest(lines.distances, at.y());
+        const double off_station = std::abs(at.x() - i * spacing);
+        const double off_distance = std::abs(at.y() - lines.distances[static_cast<std::size_t>(j)]);
+        if (i < 0 || i >= lines.n_stations() || std::max(off_station, off_distance) > off_place) {
             return std::nullopt;
         }
-        numbers.push_back(lines.number(i, j));
+        numbers.push_back(lines.number(static_cast<int>(i), j));
     }
     return numbers;
 }
@@ -172,8 +131,7 @@ cells(const PatchMesh& raw, const std::vector<int>& numbers, const NodeLines& li
     return k == quads.size() ? std::optional(quads) : std::nullopt;
 }
 
-/// Puts every node exactly on its lines: the library's own places along an arc are off by its
-/// integration of the arc's length, far more than rounding.
+/// Puts every node exactly on its lines in the plane of the web.
 void place_nodes(SheetMesh& mesh, const outline::BendLine& line, const NodeLines& lines) {
     const int n_nodes = lines.n_stations() * lines.n_distances();
     mesh.positions.resize(3, n_nodes);
@@ -227,11 +185,10 @@ OutsideProblem not_mapped(const PatchMesh& raw) {
 
 Result<SheetMesh> mesh_blank(const BlankGrid& blank) {
     check_blank(blank);
-    const std::vector<Division> columns = columns_along(blank);
     const std::vector<Band> bands = bands_across(blank);
-    const NodeLines lines{stations_along(blank, columns), distances_across(bands)};
+    const NodeLines lines{stations_along(blank), distances_across(bands)};
 
-    const Result<PatchMesh> raw = mesh_patches(net_of(blank, columns, bands, lines));
+    const Result<PatchMesh> raw = mesh_patches(net_of(blank, bands, lines));
     if (!raw) {
         return tl::unexpected(raw.error());
     }

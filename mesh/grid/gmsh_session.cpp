@@ -116,18 +116,10 @@ void divide(int curve, const Division& division) {
 
 /// Sides along the line, [column][band boundary].
 Tags add_sides_along(const PatchNet& net, const Tags& corners) {
-    const int centre = net.centre
-        ? gmsh::model::geo::addPoint(net.centre->x(), net.centre->y(), net.centre->z())
-        : 0;
     Tags sides(net.along.size());
     for (std::size_t i = 0; i < net.along.size(); ++i) {
         for (std::size_t j = 0; j <= net.across.size(); ++j) {
-            const int from = corners[i][j];
-            const int to = corners[i + 1][j];
-            sides[i].push_back(
-                net.centre ? gmsh::model::geo::addCircleArc(from, centre, to)
-                           : gmsh::model::geo::addLine(from, to)
-            );
+            sides[i].push_back(gmsh::model::geo::addLine(corners[i][j], corners[i + 1][j]));
             divide(sides[i].back(), net.along[i]);
         }
     }
@@ -163,7 +155,7 @@ void add_patches(const PatchNet& net) {
     gmsh::model::geo::synchronize();
 }
 
-/// Copies the quadrilaterals and the nodes they use (the arcs' centre is a node too, but unused).
+/// Copies the quadrilaterals and the nodes they use.
 PatchMesh copy_mesh() {
     constexpr int quadrilateral = 3; // Gmsh's number of the four-node element
     std::vector<std::size_t> element_tags;
@@ -203,6 +195,11 @@ Result<PatchMesh> mesh_patches(const PatchNet& net) {
     check(
         net.corners.front().size() == net.across.size() + 1, "a net has a band between two lines"
     );
+    for (const std::vector<Eigen::Vector3d>& column : net.corners) {
+        for (const Eigen::Vector3d& corner : column) {
+            check(corner.allFinite(), "a corner is a place");
+        }
+    }
     std::string words;
     try {
         const GmshSession session;

@@ -6,7 +6,6 @@
 #include <Eigen/Core>
 
 #include <array>
-#include <optional>
 #include <vector>
 
 namespace flangewright::grid {
@@ -20,8 +19,7 @@ struct Division {
 /// Patches side by side: columns along the bend line, bands square to it. Lengths in mm.
 struct PatchNet {
     std::vector<std::vector<Eigen::Vector3d>> corners; ///< [column boundary][band boundary]
-    std::optional<Eigen::Vector3d> centre; ///< of the curved sides along the line; none: straight
-    std::vector<Division> along; ///< one per column; a curved side turns less than pi
+    std::vector<Division> along; ///< one per column
     std::vector<Division> across; ///< one per band
 };
 

@@ -44,6 +44,10 @@ std::string edge_reason(const job::Job& job, bool is_less) {
         return "The stretch is probably bunched up at one place: look where it peaks along the "
                "edge";
     }
+    if (job.blank.line.curve() == outline::Curve::mixed) {
+        return "Metal probably feeds in from the neighbouring pieces of the bend line or a free "
+               "end, which the hand calculation leaves out";
+    }
     return job.blank.has_free_end()
         ? "Metal probably feeds in from the free ends, which the hand calculation "
           "leaves out"
@@ -63,6 +67,14 @@ std::string springback_reason(const job::Job& job, bool is_less) {
     return job.drive.kind == job::DriveKind::wiper
         ? "The wiper probably bends the flange back a little as it passes, or the curve holds it"
         : "The curve probably holds the flange, or pressing it home bends it back a little";
+}
+
+/// The figure the hand calculation speaks of: where the line is tightest the edge stretches, or
+/// shrinks when no piece is concave.
+double edge_strain_at_tightest(const job::Job& job, const PartFindings& step) {
+    const bool is_stretched_somewhere =
+        job.blank.line.curve() == outline::Curve::mixed && job.blank.line.tightest_curvature() > 0;
+    return is_stretched_somewhere ? step.edge_tension_most : step.edge_strain_most;
 }
 
 std::optional<double> computed_springback(std::span<const PartFindings> steps) {
@@ -105,8 +117,9 @@ std::vector<Disagreement> find_disagreements(
     Pair edge{0, by_hand.edge_strain, strain_that_matters};
     Pair bend{0, by_hand.bend_strain, strain_that_matters};
     for (const PartFindings& step : steps) {
-        if (std::abs(step.edge_strain_most) > std::abs(edge.computed)) {
-            edge.computed = step.edge_strain_most;
+        const double strain = edge_strain_at_tightest(job, step);
+        if (std::abs(strain) > std::abs(edge.computed)) {
+            edge.computed = strain;
         }
         bend.computed = std::max(bend.computed, step.bend_strain_most);
     }

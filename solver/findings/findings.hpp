@@ -46,7 +46,8 @@ struct PartFindings {
     double bend_strain_used = 0; ///< the same since the sheet was last soft
     double web_lift = 0; ///< largest gap beneath the web, part set on the block
     double flange_depth_mean = 0; ///< to the free edge, trim allowance included
-    /// Radius of the line at the bend tangent fitted to the present shape; infinity when straight.
+    /// Radius of the line at the bend tangent fitted to the present shape; infinity when straight
+    /// and for a line of several radii, which no one circle fits.
     double plan_radius = 0;
     std::vector<std::string> notes; ///< what a reader of these figures must know, plain sentences
 };

@@ -10,16 +10,20 @@ namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
-// Symbols as in docs/theory-findings.md: R_t radius of the bend tangent line, k = +1 concave,
-// -1 convex, c = cosine of the turned angle, b = bend allowance.
+// Symbols as in docs/theory-findings.md: R_t radius of the bend tangent line, at its tightest place
+// if it has several; k = +1 concave, -1 convex, c = cosine of the turned angle, b = bend allowance.
 
 /// Sign of the curve: the radius of a strip falls (+1) or grows (-1) away from the bend line.
 double curve_sign(const job::Job& job) {
-    return job.blank.line.curvature() > 0 ? 1.0 : -1.0;
+    return job.blank.line.tightest_curvature() > 0 ? 1.0 : -1.0;
 }
 
 bool is_straight(const job::Job& job) {
-    return job.blank.line.curvature() == 0;
+    return job.blank.line.tightest_curvature() == 0;
+}
+
+double tightest_radius(const job::Job& job) {
+    return 1.0 / std::abs(job.blank.line.tightest_curvature());
 }
 
 double mid_bend_radius(const job::Job& job) {
@@ -63,7 +67,7 @@ struct StraightPart {
 
 StraightPart straight_part(const job::Job& job) {
     const double k = curve_sign(job);
-    const double R_t = job.blank.line.radius();
+    const double R_t = tightest_radius(job);
     const double angle = turned_angle(job);
     return {
         R_t - k * bend_allowance(job),
@@ -133,12 +137,21 @@ EdgeRadii edge_radii(const job::Job& job, double flat_width) {
         return {infinite, infinite, 0};
     }
     const double k = curve_sign(job);
-    const double R_t = job.blank.line.radius();
+    const double R_t = tightest_radius(job);
     EdgeRadii radii;
     radii.flat = R_t - k * flat_width;
     radii.formed = R_t - k * formed_reach(job, flat_width);
     radii.stretch = radii.flat > 0 ? radii.formed / radii.flat - 1 : infinite;
     return radii;
+}
+
+double edge_stretch_at(const job::Job& job, double flat_width, double curvature) {
+    job::Job there;
+    there.sheet.thickness = job.sheet.thickness;
+    there.block = job.block;
+    there.drive = job.drive;
+    there.blank.line = outline::BendLine::chain({{job.blank.line.length(), curvature}});
+    return edge_radii(there, flat_width).stretch;
 }
 
 } // namespace flangewright::findings

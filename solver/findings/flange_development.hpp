@@ -5,6 +5,9 @@
 
 namespace flangewright::findings {
 
+// A line of several radii is developed at its tightest place (BendLine::tightest_curvature()), and
+// that one flat width holds all along; elsewhere the flange comes out a little deeper or shallower.
+
 /// Radius of the free edge in plan before and after forming.
 struct EdgeRadii {
     double flat = 0; ///< infinity for a straight line
@@ -41,5 +44,9 @@ struct EdgeRadii {
 /// stretch-flange-closed-forms (edge strain by the radius ratio). Fails: infinite stretch when a
 /// concave line's radius is no larger than the flat width.
 [[nodiscard]] EdgeRadii edge_radii(const job::Job& job, double flat_width);
+
+/// Engineering strain of the edge by hand where the line has a curvature (1/mm, positive concave).
+/// Units: mm, strain in -. Source: as edge_radii(). Fails: as edge_radii().
+[[nodiscard]] double edge_stretch_at(const job::Job& job, double flat_width, double curvature);
 
 } // namespace flangewright::findings

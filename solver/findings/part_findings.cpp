@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace flangewright::findings {
 
@@ -196,7 +197,9 @@ PartFindings find_in_part(
     part.bend_strain_most = largest_in_bend(mesh, fields.across_outer_face, job);
     part.bend_strain_used = part.bend_strain_most;
     part.web_lift = lift.largest;
-    part.plan_radius = plan_radius(shape.positions, mesh.bend_begin);
+    part.plan_radius = job.blank.line.curve() == outline::Curve::mixed
+        ? std::numeric_limits<double>::infinity()
+        : plan_radius(shape.positions, mesh.bend_begin);
     if (n_sparse > 0) {
         part.notes.push_back(fmt::format(
             "The flange angle rests on fewer than three nodes at {} of {} stations: the straight "

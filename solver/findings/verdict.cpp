@@ -172,8 +172,11 @@ std::string unknown_limit_in_words(const LimitUse& use) {
 
 /// What holds for the edge of a shrink flange, whatever else is said.
 std::string about_shrinking(const job::Job& job, const LimitUse& edge) {
-    if (job.blank.line.curve() != outline::Curve::convex) {
+    if (std::isinf(job.blank.line.convex_radius())) {
         return {};
+    }
+    if (job.blank.line.curve() == outline::Curve::mixed) {
+        return ". Wrinkling where the edge shrinks isn't judged";
     }
     if (edge.is_needed) {
         return ". Wrinkling of the shrinking edge isn't judged";

@@ -53,7 +53,10 @@ TiltDirections free_tilts(const job::Blank& blank) {
     if (!start_continues && !end_continues) {
         return {Eigen::Vector3d::UnitX(), Eigen::Vector3d::UnitY()};
     }
-    if (start_continues && end_continues && blank.line.curvature() != 0) {
+    const Eigen::Vector3d at_start = blank.line.frame(0).tangent;
+    const Eigen::Vector3d at_end = blank.line.frame(blank.line.length()).tangent;
+    constexpr double parallel = 1e-9; // sine of the angle between the planes
+    if (start_continues && end_continues && at_start.cross(at_end).norm() > parallel) {
         return {};
     }
     // The normal of a plane of symmetry is the line's tangent there; only tilting along `outward`,

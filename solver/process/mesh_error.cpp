@@ -12,14 +12,42 @@ namespace flangewright::process {
 
 namespace {
 
+// One element's length of a line of several curvatures, where the edge strains most: of the two
+// elements that meet there the one that curves more.
+outline::Piece worst_element(const Workpiece& piece, std::span<const StepResult> steps) {
+    double strain = -1;
+    double worst = 0;
+    for (const StepResult& step : steps) {
+        if (std::abs(step.findings.edge_strain_most) > strain) {
+            strain = std::abs(step.findings.edge_strain_most);
+            worst = step.findings.edge_strain_station;
+        }
+    }
+    const std::vector<int>& edge = piece.mesh.free_edge;
+    outline::Piece element;
+    for (std::size_t i = 1; i < edge.size(); ++i) {
+        const double begin = piece.mesh.station(edge[i - 1]);
+        const double end = piece.mesh.station(edge[i]);
+        const double curvature = piece.job.blank.line.curvature(0.5 * (begin + end));
+        const bool holds_worst = begin <= worst && worst <= end;
+        if (holds_worst
+            && (element.length == 0 || std::abs(curvature) > std::abs(element.curvature))) {
+            element = {end - begin, curvature};
+        }
+    }
+    return element;
+}
+
 // One element of the part's line, going on at both ends.
-job::Job slice_of(const Workpiece& piece) {
+job::Job slice_of(const Workpiece& piece, std::span<const StepResult> steps) {
     job::Job slice = piece.job;
     const outline::BendLine& line = piece.job.blank.line;
     const auto n_along = static_cast<double>(piece.mesh.station_lines.size() - 1);
-    slice.blank.line = line.curve() == outline::Curve::straight
-        ? outline::BendLine::straight(line.length() / n_along)
-        : outline::BendLine::arc(line.radius(), line.sweep() / n_along, line.curve());
+    slice.blank.line = outline::BendLine::chain(
+        {line.curve() == outline::Curve::mixed
+             ? worst_element(piece, steps)
+             : outline::Piece{line.length() / n_along, line.tightest_curvature()}}
+    );
     slice.blank.start = slice.blank.end = job::EndKind::continues;
     // What follows the release moves the figures little, and their error less.
     std::erase_if(slice.steps, [](job::StepKind kind) {
@@ -70,14 +98,14 @@ std::optional<SliceFigures> run_slice(
     return figures;
 }
 
-std::optional<MeshError>
-across_the_line(const Workpiece& piece, const Fineness& fineness, const Monitor& monitor) {
+std::optional<MeshError> across_the_line(
+    const Workpiece& piece, const job::Job& slice, const Fineness& fineness, const Monitor& monitor
+) {
     const auto tell = [&monitor](double share_done) {
         monitor.report({.step = "error of the mesh", .share_done = share_done});
     };
     constexpr double share_of_first = 0.2; // of the time
     tell(0);
-    const job::Job slice = slice_of(piece);
     Fineness own = fineness;
     constexpr double rounding = 1.0001;
     own.longest = rounding * slice.blank.line.length();
@@ -176,7 +204,8 @@ std::optional<MeshError> estimate_mesh_error(
     std::span<const StepResult> steps,
     const Monitor& monitor
 ) {
-    std::optional<MeshError> error = across_the_line(piece, fineness, monitor);
+    std::optional<MeshError> error =
+        across_the_line(piece, slice_of(piece, steps), fineness, monitor);
     if (!error) {
         return error;
     }

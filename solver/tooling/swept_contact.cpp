@@ -36,7 +36,7 @@ ContactReading read_contact(const SweptContact& contact, const ContactNode& node
     Eigen::Matrix<double, 3, 2> plane;
     plane << frame.outward, up;
     // Sweeping adds the turning of the outward direction with the point's station.
-    const double kappa = contact.line.curvature();
+    const double kappa = contact.line.curvature(at.station);
     const double sweep_curvature = -surface.normal[0] * kappa / (1 - kappa * at.distance);
     Eigen::Matrix3d bend = plane * surface.curvature * plane.transpose();
     bend += sweep_curvature * frame.tangent * frame.tangent.transpose();

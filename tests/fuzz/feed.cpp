@@ -64,7 +64,7 @@ void check_job(const job::Job& job) {
     check(is_length(job.sheet.thickness), "a thickness is positive and finite");
     check(std::isfinite(job.sheet.rolling_direction), "a direction is finite");
     check(is_length(job.blank.line.length()), "a bend line has a length");
-    check(std::isfinite(job.blank.line.curvature()), "a curvature is finite");
+    check(std::isfinite(job.blank.line.tightest_curvature()), "a curvature is finite");
     check(is_length(job.blank.web_width), "a web has a width");
     check(is_length(job.blank.flange_width), "a flange has a width");
     check(is_length(job.block.nose_radius), "a nose has a radius");

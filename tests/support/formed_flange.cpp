@@ -135,7 +135,7 @@ shell::SheetState posed(const FlangeShape& shape, const grid::SheetMesh& mesh, c
 /// Log strain along the line: plan radius of the point now over its radius when flat.
 double hoop_strain(const FlangeShape& shape, const grid::SheetMesh& mesh, int node, double angle) {
     const SectionPoint at = section_point(mesh.distance(node), std::max(angle, 1e-6));
-    const double curvature = shape.line.curvature();
+    const double curvature = shape.line.curvature(0);
     const double strain =
         std::log((1 - curvature * at.out) / (1 - curvature * mesh.distance(node)));
     return strain * away_from_ends(shape, mesh.station(node));
@@ -325,7 +325,7 @@ void add_frames(const FlangeShape& shape, process::JobResult& result) {
 
 findings::HandCalculation by_hand(const FlangeShape& shape) {
     const double out = middle_radius;
-    const double curvature = shape.line.curvature();
+    const double curvature = shape.line.curvature(0);
     findings::HandCalculation hand;
     hand.edge_strain = std::log((1 - curvature * out) / (1 - curvature * flange_width));
     hand.edge_stretch = std::expm1(hand.edge_strain);

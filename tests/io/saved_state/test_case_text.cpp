@@ -48,6 +48,9 @@ TEST(CaseText, KnowsEveryPartOfTheJobTheMechanicsSee) {
              [](job::Job& job) { job.sheet.material.back_stresses[0].recall += 1; },
              [](job::Job& job) { job.sheet.material.back_stresses.clear(); },
              [](job::Job& job) { job.blank.line = outline::BendLine::straight(15); },
+             [](job::Job& job) {
+                 job.blank.line = outline::BendLine::chain({{15, 0.02}, {9, 0}});
+             },
              [](job::Job& job) { job.blank.web_width += 1; },
              [](job::Job& job) { job.blank.flange_width += 1; },
              [](job::Job& job) { job.blank.start = job::EndKind::continues; },
@@ -63,6 +66,17 @@ TEST(CaseText, KnowsEveryPartOfTheJobTheMechanicsSee) {
              [](job::Job& job) { job.accuracy = job::Accuracy::fine; }}) {
         EXPECT_NE(difference_after(change), "");
     }
+}
+
+TEST(CaseText, NamesEveryPieceOfABendLine) {
+    job::Job job = some_job();
+    job.blank.line = outline::BendLine::chain({{15, 0.02}, {9, 0}, {30, -0.01}});
+    job::Job other = job;
+    other.blank.line = outline::BendLine::chain({{15, 0.02}, {9, 0}, {30, -0.02}});
+    EXPECT_EQ(
+        first_difference(case_text(job, "1"), case_text(other, "1")),
+        "bend_line.curvature = -0.01 there, bend_line.curvature = -0.02 here"
+    );
 }
 
 TEST(CaseText, LeavesOutWhatChangesNoState) {

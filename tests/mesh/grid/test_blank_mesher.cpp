@@ -73,7 +73,7 @@ TEST_P(MeshedBlank, CoversTheExactArea) {
         area_sum += area(quad);
     }
     const double length = blank_.line.length();
-    const double k = blank_.line.curvature();
+    const double k = blank_.line.curvature(0);
     const double to = blank_.flange_width;
     const double from = -blank_.web_width;
     const double exact = length * ((to - from) - 0.5 * k * (to * to - from * from));
@@ -148,7 +148,7 @@ TEST_P(MeshedBlank, NoElementIsLongerOrTurnsMoreThanAsked) {
         const double length = mesh_.station[mesh_.station_lines[i].front()]
             - mesh_.station[mesh_.station_lines[i - 1].front()];
         EXPECT_LE(length, blank_.longest + rounding);
-        EXPECT_LE(length * std::abs(blank_.line.curvature()), blank_.largest_turn + rounding);
+        EXPECT_LE(length * std::abs(blank_.line.curvature(0)), blank_.largest_turn + rounding);
     }
 }
 
@@ -180,6 +180,32 @@ INSTANTIATE_TEST_SUITE_P(
     ),
     [](const auto& shape) { return shape.param.name; }
 );
+
+TEST(BlankMesher, TwoHalfArcsGiveTheMeshOfTheWholeArc) {
+    const Result<SheetMesh> whole = mesh_blank(blank_on(BendLine::arc(60, 1.5, Curve::convex)));
+    const Result<SheetMesh> halves =
+        mesh_blank(blank_on(BendLine::chain({{50, -1.0 / 60}, {40, -1.0 / 60}})));
+    ASSERT_TRUE(whole.has_value() && halves.has_value());
+    EXPECT_EQ(whole->quads, halves->quads);
+    EXPECT_LT((whole->positions - halves->positions).cwiseAbs().maxCoeff(), rounding);
+    EXPECT_LT((whole->station - halves->station).cwiseAbs().maxCoeff(), rounding);
+}
+
+TEST(BlankMesher, MeshOfAnSCurveIsCounterClockwiseAndOnItsPlaces) {
+    const BlankGrid blank = blank_on(BendLine::chain({{70, 1.0 / 80}, {30, 0}, {90, -1.0 / 60}}));
+    const Result<SheetMesh> mesh = mesh_blank(blank);
+    ASSERT_TRUE(mesh.has_value());
+    for (const auto& quad : mesh->quads) {
+        const Eigen::Vector3d one = mesh->positions.col(quad[2]) - mesh->positions.col(quad[0]);
+        const Eigen::Vector3d other = mesh->positions.col(quad[3]) - mesh->positions.col(quad[1]);
+        EXPECT_GT(one.cross(other).z(), 0);
+    }
+    for (int node = 0; node < mesh->n_nodes(); ++node) {
+        const auto at = blank.line.locate(mesh->positions.col(node));
+        EXPECT_NEAR(at.station, mesh->station[node], rounding);
+        EXPECT_NEAR(at.distance, mesh->distance[node], rounding);
+    }
+}
 
 TEST(BlankMesher, FlangeThatEndsWithTheBendHasItsFreeEdgeThere) {
     BlankGrid blank = blank_on(BendLine::straight(20));

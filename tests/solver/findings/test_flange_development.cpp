@@ -31,6 +31,26 @@ job::Job without_bend(double radius, Curve curve) {
     return job;
 }
 
+TEST(FlangeDevelopment, OfAMixedLineIsThatOfItsTightestPlace) {
+    const auto width = [](const BendLine& line) { return developed_flange_width(with_line(line)); };
+    const double concave = width(BendLine::arc(80, 1, Curve::concave));
+    EXPECT_EQ(width(BendLine::chain({{9, -1.0 / 70}, {9, 0}, {9, 1.0 / 80}})), concave);
+    EXPECT_EQ(width(BendLine::chain({{9, 1.0 / 300}, {9, 1.0 / 80}})), concave);
+    EXPECT_EQ(
+        width(BendLine::chain({{9, -1.0 / 70}, {9, 0}})), width(BendLine::arc(70, 1, Curve::convex))
+    );
+}
+
+TEST(FlangeDevelopment, KnowsTheEdgeStretchOfEachPiece) {
+    const job::Job mixed = with_line(BendLine::chain({{9, -1.0 / 70}, {9, 0}, {9, 1.0 / 80}}));
+    const job::Job concave = with_line(BendLine::arc(80, 1, Curve::concave));
+    const job::Job convex = with_line(BendLine::arc(70, 1, Curve::convex));
+    EXPECT_EQ(edge_stretch_at(mixed, 20, 1.0 / 80), edge_radii(concave, 20).stretch);
+    EXPECT_EQ(edge_stretch_at(mixed, 20, -1.0 / 70), edge_radii(convex, 20).stretch);
+    EXPECT_EQ(edge_stretch_at(mixed, 20, 0), 0);
+    EXPECT_EQ(edge_radii(mixed, 20).stretch, edge_radii(concave, 20).stretch);
+}
+
 // Source: stretch-flange-closed-forms, r = 1, printed to five decimals: R, w, edge stretch, h.
 TEST(FlangeDevelopment, GivesThePublishedStretchFlange) {
     for (const auto& [R, w, stretch, h] : {

@@ -107,6 +107,16 @@ TEST(Verdict, SaysThatAShrinkingEdgeDoesNotSplitAndWrinklesAreNotJudged) {
     EXPECT_NEAR(verdict.share_used.value(), 2.0 / 7, 1e-12);
 }
 
+TEST(Verdict, WeighsTheStretchOfAnEdgeThatShrinksElsewhere) {
+    job::Job job = job_with(DataGrade::published);
+    job.blank.line = outline::BendLine::chain({{60, 0.01}, {20, 0}, {80, -0.02}});
+    const Verdict verdict = judge_edge(job, 0.1);
+    EXPECT_TRUE(verdict.limits.front().is_needed);
+    EXPECT_THAT(verdict.because, HasSubstr("Wrinkling where the edge shrinks isn't judged"));
+    job.blank.line = outline::BendLine::chain({{60, 0.01}, {20, 0}, {80, 0.02}});
+    EXPECT_THAT(judge_edge(job, 0.1).because, testing::Not(HasSubstr("rinkl")));
+}
+
 TEST(Verdict, TakesTheWorstStepAndTheWorseOfNoseAndField) {
     const job::Job job = job_with(DataGrade::coupon);
     std::vector<PartFindings> steps(2);

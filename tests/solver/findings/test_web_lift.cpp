@@ -101,6 +101,16 @@ TEST(WebLift, AllowsTheTiltsThatSymmetryAllows) {
     EXPECT_NEAR(far_end[0].dot(arc.frame(80).tangent), 0, 1e-12);
 }
 
+TEST(WebLift, OfAnSCurveTiltsOnlyBetweenParallelPlanesOfSymmetry) {
+    const BendLine even = BendLine::chain({{50, 1.0 / 100}, {50, -1.0 / 100}});
+    const BendLine uneven = BendLine::chain({{50, 1.0 / 100}, {40, -1.0 / 100}});
+    const auto between = [](const BendLine& line) {
+        return free_tilts({.line = line, .start = EndKind::continues, .end = EndKind::continues});
+    };
+    EXPECT_EQ(between(even).size(), 1U);
+    EXPECT_TRUE(between(uneven).empty());
+}
+
 TEST(WebLift, CountsTheBlockFaceNotTheMiddle) {
     // Half as thick at one web corner: the block face there stands a quarter of t higher.
     Part part;

@@ -92,6 +92,30 @@ TEST(MeshError, SeesTheKinksAlongTheLine) {
     EXPECT_NEAR(error->springback, 0.6, 1e-12);
 }
 
+// Of a line of several curvatures the slice is taken where the edge strains most: on a straight
+// piece hardly any strain is in doubt, at a tight place much is.
+TEST(MeshError, OfAMixedLineIsThatOfItsWorstPlace) {
+    const job::Job job = support::small_flange(
+        BendLine::chain({{8, 0}, {8, 1.0 / 20}}), EndKind::continues, EndKind::continues
+    );
+    const Workpiece piece = support::small_workpiece(job, 8);
+    std::vector<StepResult> steps(1);
+    steps[0].fields.thickness = Eigen::VectorXd::Ones(piece.model.n_nodes());
+    steps[0].findings.stations.resize(piece.mesh.station_lines.size());
+    steps[0].findings.edge_strain_most = 0.3;
+    const auto at = [&](double station) {
+        steps[0].findings.edge_strain_station = station;
+        return estimate_mesh_error(piece, fineness_for(job::Accuracy::quick), steps, {});
+    };
+    const auto straight = at(2);
+    const auto joint = at(8);
+    const auto tight = at(14);
+    ASSERT_TRUE(straight.has_value() && joint.has_value() && tight.has_value());
+    EXPECT_LT(straight->edge_strain, 1e-3);
+    EXPECT_GT(tight->edge_strain, 2 * straight->edge_strain);
+    EXPECT_NEAR(joint->edge_strain, tight->edge_strain, 1e-3);
+}
+
 TEST(MeshError, IsNotGivenWhenStoppedOrNotAskedFor) {
     const job::Job job = quick_slice();
     auto piece = make_workpiece(job, fineness_for(job.accuracy), 1);

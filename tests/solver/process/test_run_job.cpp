@@ -38,6 +38,29 @@ TEST(RunJob, LeavesStatesFieldsAndFindingsOfEachStep) {
     EXPECT_GT(run->figures.seconds, 0);
 }
 
+// The same sheet, block and mesh, described in two pieces.
+TEST(RunJob, OfTwoHalfArcsIsThatOfTheArc) {
+    constexpr double rounding = 1e-6; // of the places, carried through some hundred iterations
+    const auto run_on = [](const BendLine& line) {
+        job::Job job = support::small_flange(line, EndKind::continues, EndKind::free);
+        job.accuracy = job::Accuracy::quick;
+        return run_job(job, {.n_threads = 1, .measure_bare_refactor = false}, {});
+    };
+    const auto arc = run_on(BendLine::arc(40, 0.1, outline::Curve::concave));
+    const auto halves = run_on(BendLine::chain({{1.5, 1.0 / 40}, {2.5, 1.0 / 40}}));
+    ASSERT_TRUE(arc.has_value() && halves.has_value());
+    ASSERT_EQ(halves->steps.size(), 2U);
+    EXPECT_EQ(halves->reason, StopReason::done);
+    for (std::size_t i = 0; i < 2; ++i) {
+        const findings::PartFindings& one = arc->steps[i].findings;
+        const findings::PartFindings& other = halves->steps[i].findings;
+        EXPECT_NEAR(one.flange_angle.mean, other.flange_angle.mean, rounding);
+        EXPECT_NEAR(one.edge_strain_most, other.edge_strain_most, rounding);
+        EXPECT_NEAR(one.thinning_most, other.thinning_most, rounding);
+        EXPECT_NEAR(one.plan_radius, other.plan_radius, 1e-3);
+    }
+}
+
 TEST(RunJob, KeepsWhatWasReachedWhenItIsStopped) {
     std::stop_source source;
     Monitor monitor;

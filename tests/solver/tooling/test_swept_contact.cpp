@@ -107,7 +107,9 @@ INSTANTIATE_TEST_SUITE_P(
     testing::Values(
         Named{"straight", BendLine::straight(40)},
         Named{"concave", BendLine::arc(25, 1.2, Curve::concave)},
-        Named{"convex", BendLine::arc(25, 1.2, Curve::convex)}
+        Named{"convex", BendLine::arc(25, 1.2, Curve::convex)},
+        Named{"inTheConcavePartOfAChain", BendLine::chain({{20, 1.0 / 25}, {10, -1.0 / 30}})},
+        Named{"inTheConvexPartOfAChain", BendLine::chain({{5, 1.0 / 25}, {30, -1.0 / 30}})}
     ),
     [](const auto& trial) { return std::string(trial.param.name); }
 );
