@@ -11,9 +11,12 @@ using key_file::Need;
 using key_file::TableReader;
 using key_file::ValueRule;
 
-const std::array<std::string, 3> curve_words{"straight", "concave", "convex"};
+const std::array<std::string, 4> curve_words{"straight", "concave", "convex", "chain"};
 constexpr std::array curves{
-    outline::Curve::straight, outline::Curve::concave, outline::Curve::convex};
+    outline::Curve::straight,
+    outline::Curve::concave,
+    outline::Curve::convex,
+    outline::Curve::mixed};
 
 ValueRule radius_rule(const std::string& key) {
     return {
@@ -77,6 +80,19 @@ void read_straight(TableReader& table, BendLineSection& line) {
     }
 }
 
+void read_chain(TableReader& table, BendLineSection& line) {
+    line.pieces = read_pieces(table);
+    for (const char* key : {"length", "radius", "wall_radius", "sweep"}) {
+        if (table.has(key)) {
+            table.object(
+                key,
+                "no " + std::string(key) + " beside the pieces of a chain",
+                "delete it, or write it into the piece it belongs to"
+            );
+        }
+    }
+}
+
 } // namespace
 
 BendLineSection read_bend_line(TableReader& table) {
@@ -90,7 +106,9 @@ BendLineSection read_bend_line(TableReader& table) {
             line.curve = curves.at(i);
         }
     }
-    if (line.curve == outline::Curve::straight) {
+    if (line.curve == outline::Curve::mixed) {
+        read_chain(table, line);
+    } else if (line.curve == outline::Curve::straight) {
         read_straight(table, line);
     } else {
         read_arc(table, line);

@@ -1,5 +1,6 @@
 #include "io/case_file/case_file.hpp"
 
+#include "io/case_file/chain_check.hpp"
 #include "io/case_file/geometry_check.hpp"
 #include "io/key_file/document.hpp"
 #include "solver/findings/flange_development.hpp"
@@ -86,6 +87,13 @@ ReadCase read_sections(Tables& tables) {
 
 outline::BendLine line_of(const ReadCase& parts) {
     const BendLineSection& line = parts.bend_line;
+    if (line.curve == outline::Curve::mixed) {
+        std::vector<outline::Piece> pieces;
+        for (const ChainPiece& each : line.pieces) {
+            pieces.push_back(each.piece);
+        }
+        return outline::BendLine::chain(pieces);
+    }
     if (line.curve == outline::Curve::straight) {
         return outline::BendLine::straight(*line.length);
     }
@@ -184,6 +192,9 @@ CaseFileResult case_from(const Document& document) {
         result.job.close_share = parts.run.close_share;
         result.job.scatter = scatter;
         check_job(parts, result.job);
+        if (parts.bend_line.curve == outline::Curve::mixed && reading.is_clean()) {
+            check_chain(parts, result.job);
+        }
     }
     if (!reading.is_clean()) {
         return tl::unexpected(reading.sorted_problems());

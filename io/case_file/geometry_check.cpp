@@ -18,12 +18,6 @@ namespace {
 constexpr double square = 0.5 * std::numbers::pi;
 constexpr double angle_slack = 1e-9; // rounding of degrees to radians
 
-std::string shown(double length, key_file::TableReader& table) {
-    const units::LengthUnit unit = table.reading().unit;
-    return unit == units::LengthUnit::inch ? units::side_by_side(length, unit)
-                                           : units::in_mm(length);
-}
-
 void check_nose(ReadCase& parts) {
     if (!parts.block.nose_radius || !parts.sheet.thickness) {
         return;
@@ -32,7 +26,7 @@ void check_nose(ReadCase& parts) {
     if (*parts.block.nose_radius < least) {
         parts.block_table->object(
             "nose_radius",
-            "at least " + shown(least, *parts.block_table)
+            "at least " + shown_length(least, *parts.block_table)
                 + " (a quarter of the thickness; a sharper nose cuts the sheet, and shell theory "
                   "ends)",
             "round the block's edge further; 1.5 to 2 times the thickness is comfortable for soft "
@@ -49,7 +43,7 @@ void check_web(ReadCase& parts) {
     if (*parts.blank.web_width < least) {
         parts.blank_table->object(
             "web_width",
-            "at least " + shown(least, *parts.blank_table)
+            "at least " + shown_length(least, *parts.blank_table)
                 + " (5 times the thickness; a narrower web can't be held)",
             "widen the web"
         );
@@ -165,7 +159,7 @@ void check_flange_stands(ReadCase& parts, const job::Job& job) {
     if (is_short) {
         parts.blank_table->object(
             key.name,
-            "at least " + shown(least, *parts.blank_table)
+            "at least " + shown_length(least, *parts.blank_table)
                 + " (the bend, two thicknesses of straight flange"
                 + (key.is_depth ? ")" : " and the trim allowance)"),
             "widen the flange, or take a smaller nose radius"
@@ -201,9 +195,9 @@ void check_concave_flange(ReadCase& parts, const job::Job& job) {
         : most_width;
     parts.blank_table->object(
         key.name,
-        "less than " + shown(most, *parts.blank_table)
+        "less than " + shown_length(most, *parts.blank_table)
             + " (the flat flange reaches inward from a bend line of radius "
-            + shown(job.blank.line.radius(), *parts.blank_table)
+            + shown_length(job.blank.line.radius(), *parts.blank_table)
             + ", and the cut edge's radius must stay above two thicknesses)",
         "take a narrower flange, less trim allowance or a larger bend line radius"
     );
@@ -211,14 +205,11 @@ void check_concave_flange(ReadCase& parts, const job::Job& job) {
 
 // The tool comes down inside the curve of the wall.
 void check_room_for_drive(ReadCase& parts, const job::Job& job) {
-    const double offset =
-        -outline_offset(outline::Curve::concave, job.block.nose_radius, job.block.wall_angle);
-    const double needed =
-        offset + job.drive.clearance * job.sheet.thickness + std::max(job.drive.corner_radius, 1.0);
+    const double needed = least_concave_radius(job);
     if (job.blank.line.radius() <= needed) {
         parts.bend_line_table->object(
             parts.bend_line.wall_radius ? "wall_radius" : "radius",
-            "a bend line radius above " + shown(needed, *parts.bend_line_table)
+            "a bend line radius above " + shown_length(needed, *parts.bend_line_table)
                 + " (nose radius, gap and the drive's corner must fit inside the curve)",
             "take a larger radius, or a smaller nose or corner radius"
         );
@@ -230,11 +221,15 @@ void check_convex_web(ReadCase& parts, const job::Job& job) {
     if (job.blank.web_width > most) {
         parts.blank_table->object(
             "web_width",
-            "less than " + shown(most, *parts.blank_table)
+            "less than " + shown_length(most, *parts.blank_table)
                 + " (the web reaches inward to the centre of a convex bend line)",
             "narrow the web, since far metal changes nothing"
         );
     }
+}
+
+bool is_chain(const ReadCase& parts) {
+    return parts.bend_line.curve == outline::Curve::mixed;
 }
 
 void check_line_length(ReadCase& parts, const job::Job& job) {
@@ -244,17 +239,31 @@ void check_line_length(ReadCase& parts, const job::Job& job) {
     if (length >= least && length <= longest) {
         return;
     }
-    const bool is_straight = job.blank.line.curve() == outline::Curve::straight;
+    const bool is_straight = parts.bend_line.curve == outline::Curve::straight;
     parts.bend_line_table->object_found(
-        is_straight ? "length" : "sweep",
-        "a bend line " + shown(length, *parts.bend_line_table) + " long",
-        shown(least, *parts.bend_line_table) + " to " + shown(longest, *parts.bend_line_table)
+        is_chain(parts) ? "pieces" : (is_straight ? "length" : "sweep"),
+        "a bend line " + shown_length(length, *parts.bend_line_table) + " long",
+        shown_length(least, *parts.bend_line_table) + " to "
+            + shown_length(longest, *parts.bend_line_table)
             + " (four thicknesses, up to one flange)",
         "change the length of the piece that is computed"
     );
 }
 
 } // namespace
+
+std::string shown_length(double length, key_file::TableReader& table) {
+    const units::LengthUnit unit = table.reading().unit;
+    return unit == units::LengthUnit::inch ? units::side_by_side(length, unit)
+                                           : units::in_mm(length);
+}
+
+double least_concave_radius(const job::Job& job) {
+    const double offset =
+        -outline_offset(outline::Curve::concave, job.block.nose_radius, job.block.wall_angle);
+    return offset + job.drive.clearance * job.sheet.thickness
+        + std::max(job.drive.corner_radius, 1.0);
+}
 
 double outline_offset(outline::Curve curve, double nose_radius, double wall_angle) {
     const double reach = nose_radius * std::sin(std::min(wall_angle, square));
@@ -273,6 +282,9 @@ void check_job(ReadCase& parts, const job::Job& job) {
     check_line_length(parts, job);
     check_flange_stands(parts, job);
     check_cut_past_bend(parts, job);
+    if (is_chain(parts)) {
+        return; // check_chain() names the piece
+    }
     if (job.blank.line.curve() == outline::Curve::concave) {
         check_concave_flange(parts, job);
         check_room_for_drive(parts, job);

@@ -28,6 +28,13 @@ void check_together(ReadCase& parts);
 /// Checks of the finished job, once the flat width is known.
 void check_job(ReadCase& parts, const job::Job& job);
 
+/// A length for a message about this section, in the user's unit. Units: mm.
+[[nodiscard]] std::string shown_length(double length, key_file::TableReader& table);
+
+/// The bend line radius that nose, gap and the drive's corner need inside a concave curve.
+/// Units: mm.
+[[nodiscard]] double least_concave_radius(const job::Job& job);
+
 /// Radius of the block's outline seen from above less the bend tangent line's radius; the nose
 /// reaches furthest out where it is square. Units: mm, rad.
 [[nodiscard]] double outline_offset(outline::Curve curve, double nose_radius, double wall_angle);

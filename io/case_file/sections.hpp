@@ -24,15 +24,26 @@ read_sheet_material(key_file::TableReader& table);
 [[nodiscard]] std::optional<material::SheetMaterial> read_heated_sheet(key_file::TableReader& table
 );
 
-/// [bend_line]. Exactly one of `radius` and `wall_radius` is set for an arc.
+/// One piece of a chain, with its reader so that a problem lands on it.
+struct ChainPiece {
+    outline::Piece piece;
+    key_file::TableReader table;
+    std::string key; ///< line, concave or convex
+};
+
+/// [bend_line]. Exactly one of `radius` and `wall_radius` is set for an arc; `pieces` only for a
+/// line of several, whose curve is mixed.
 struct BendLineSection {
     std::optional<outline::Curve> curve;
+    std::vector<ChainPiece> pieces;
     std::optional<double> length;
     std::optional<double> radius;
     std::optional<double> wall_radius;
     std::optional<double> sweep;
 };
 [[nodiscard]] BendLineSection read_bend_line(key_file::TableReader& table);
+/// `pieces` of a chain; fewer than written when some are wrong and have been reported.
+[[nodiscard]] std::vector<ChainPiece> read_pieces(key_file::TableReader& table);
 
 /// [blank]. Exactly one of depth and width is set.
 struct BlankSection {

@@ -180,6 +180,31 @@ std::optional<TableReader> TableReader::table(const std::string& key, Need need)
     return TableReader(*reading_, *node, table_->member(key)->place, path_to(key));
 }
 
+std::optional<std::vector<TableReader>> TableReader::tables(const std::string& key, Need need) {
+    const Node* node = ask(key, need);
+    if (node == nullptr) {
+        return std::nullopt;
+    }
+    std::vector<TableReader> list;
+    for (const Node& item : node->items) {
+        if (item.kind == Kind::table) {
+            const std::string path = fmt::format("{}[{}]", path_to(key), list.size() + 1);
+            list.emplace_back(*reading_, item, item.place, path);
+        }
+    }
+    if (node->kind != Kind::list || list.empty() || list.size() != node->items.size()) {
+        object(key, "a list of tables in braces", "write it like [ {...}, {...} ]");
+        return std::nullopt;
+    }
+    return list;
+}
+
+void TableReader::object_all(
+    const std::string& found, const std::string& allowed, const std::string& remedy
+) {
+    reading_->add(place_, path_, found, allowed, remedy);
+}
+
 void TableReader::object(
     const std::string& key, const std::string& allowed, const std::string& remedy
 ) {
@@ -202,15 +227,18 @@ void TableReader::object_found(
     reading_->add(member == nullptr ? place_ : member->place, path_to(key), found, allowed, remedy);
 }
 
-void TableReader::finish() {
+int TableReader::finish() {
+    int n_unknown = 0;
     for (const std::string& key : asked_) {
         reading_->add_known({path_, key, place_});
     }
     for (const Node::Member& member : table_->members) {
         if (std::find(asked_.begin(), asked_.end(), member.key) == asked_.end()) {
             reading_->add_unknown({path_, member.key, member.place});
+            ++n_unknown;
         }
     }
+    return n_unknown;
 }
 
 } // namespace flangewright::key_file

@@ -51,6 +51,8 @@ public:
     word(const std::string& key, std::span<const std::string> words, Need need);
     std::optional<std::vector<std::string>> texts(const std::string& key, Need need);
     std::optional<TableReader> table(const std::string& key, Need need);
+    /// A list of tables in braces, each with its own place: "bend_line.pieces[2]".
+    std::optional<std::vector<TableReader>> tables(const std::string& key, Need need);
 
     /// A problem of this key, found as written (or of the section, when the key is not there).
     void object(const std::string& key, const std::string& allowed, const std::string& remedy);
@@ -61,8 +63,12 @@ public:
         const std::string& allowed,
         const std::string& remedy
     );
-    /// Hands the keys nobody asked for to the Reading. Call once, when all was asked.
-    void finish();
+    /// A problem of this section as a whole.
+    void
+    object_all(const std::string& found, const std::string& allowed, const std::string& remedy);
+    /// Hands the keys nobody asked for to the Reading and says how many there were. Call once, when
+    /// all was asked.
+    int finish();
 
     [[nodiscard]] Reading& reading() { return *reading_; }
     [[nodiscard]] std::string path_to(const std::string& key) const;

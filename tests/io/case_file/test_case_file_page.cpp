@@ -91,7 +91,12 @@ TEST(CaseFilePage, NamesEveryKey) {
         EXPECT_THAT(text, ::testing::HasSubstr("`" + (*at)[1].str() + "`"));
     }
     for (const char* rare :
-         {"`length`", "`wall_radius`", "`flat_width`", "`stiffness`", "`recall_rate`"}) {
+         {"`length`",
+          "`pieces`",
+          "`wall_radius`",
+          "`flat_width`",
+          "`stiffness`",
+          "`recall_rate`"}) {
         EXPECT_THAT(text, ::testing::HasSubstr(rare));
     }
 }

@@ -1,0 +1,202 @@
+// Bend lines written as a chain of lines and arcs: what is read, and every way to get it wrong that
+// we thought of.
+#include "io/case_file/case_file.hpp"
+#include "io/units/angle.hpp"
+#include "tests/io/case_file/case_text.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <ostream>
+
+namespace flangewright::case_file {
+namespace {
+
+/// The good case with pieces in lines 9 and on instead of an arc; the flange is 18 mm deep, the web
+/// 40 mm wide.
+std::string chain_of(const std::string& pieces) {
+    return with_line(8, "curve = \"chain\"", with_line(9, pieces, with_line(10, "")));
+}
+
+TEST(Chain, IsReadPieceByPieceInTheirUnits) {
+    const auto result = read_case_text(
+        chain_of("pieces = [ {line = 80}, {concave = 200, sweep = 20}, {line = \"1 in\"}, "
+                 "{convex = 150, sweep = 15} ]"),
+        "case.toml"
+    );
+    ASSERT_TRUE(result) << line_for(result.error().front());
+    const outline::BendLine& line = result->job.blank.line;
+    EXPECT_EQ(line.curve(), outline::Curve::mixed);
+    const std::vector<outline::Piece> pieces = line.pieces();
+    ASSERT_EQ(pieces.size(), 4U);
+    EXPECT_DOUBLE_EQ(pieces[0].length, 80);
+    EXPECT_DOUBLE_EQ(pieces[1].length, 200 * units::radians(20));
+    EXPECT_DOUBLE_EQ(pieces[1].curvature, 1.0 / 200);
+    EXPECT_DOUBLE_EQ(pieces[2].length, 25.4);
+    EXPECT_DOUBLE_EQ(pieces[3].length, 150 * units::radians(15));
+    EXPECT_DOUBLE_EQ(pieces[3].curvature, -1.0 / 150);
+}
+
+// The tightest concave place needs the widest blank; it is cut that wide all along.
+TEST(Chain, TakesTheFlatWidthOfItsTightestConcavePiece) {
+    const auto chain = read_case_text(
+        chain_of("pieces = [{convex = 90, sweep = 9}, {concave = 200, sweep = 20}, "
+                 "{concave = 500, sweep = 5}]"),
+        "case.toml"
+    );
+    const auto arc = read_case_text(good_case, "case.toml");
+    ASSERT_TRUE(chain) << line_for(chain.error().front());
+    EXPECT_DOUBLE_EQ(chain->job.blank.flange_width, arc->job.blank.flange_width);
+}
+
+TEST(Chain, OfOnePieceIsThatLine) {
+    const auto result = read_case_text(chain_of("pieces = [{concave = 200, sweep = 20}]"), "c");
+    ASSERT_TRUE(result) << line_for(result.error().front());
+    EXPECT_EQ(result->job.blank.line.curve(), outline::Curve::concave);
+    EXPECT_DOUBLE_EQ(result->job.blank.line.radius(), 200);
+}
+
+struct BadChain {
+    std::string name;
+    std::string pieces;
+    int line = 0;
+    std::string key;
+    std::vector<std::string> says;
+};
+
+std::ostream& operator<<(std::ostream& stream, const BadChain& bad) {
+    return stream << bad.name;
+}
+
+class BadChainCase : public ::testing::TestWithParam<BadChain> {};
+
+TEST_P(BadChainCase, GivesOneErrorThatNamesLineAndKey) {
+    const BadChain& bad = GetParam();
+    const auto result = read_case_text(chain_of(bad.pieces), "case.toml");
+    ASSERT_FALSE(result.has_value());
+    const InputProblem& problem = result.error().front();
+    EXPECT_EQ(result.error().size(), 1U) << line_for(result.error().back());
+    EXPECT_EQ(problem.line, bad.line) << line_for(problem);
+    EXPECT_EQ(problem.key, bad.key) << line_for(problem);
+    for (const std::string& piece : bad.says) {
+        EXPECT_THAT(line_for(problem), ::testing::HasSubstr(piece));
+    }
+    EXPECT_FALSE(problem.found.empty());
+    EXPECT_FALSE(problem.allowed.empty());
+    EXPECT_FALSE(problem.remedy.empty());
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    All,
+    BadChainCase,
+    ::testing::Values(
+        BadChain{"NoPieces", "", 7, "bend_line.pieces", {"found nothing"}},
+        BadChain{"EmptyList", "pieces = []", 9, "bend_line.pieces", {"list of tables"}},
+        BadChain{"PiecesAreANumber", "pieces = 3", 9, "bend_line.pieces", {"list of tables"}},
+        BadChain{"PieceIsANumber", "pieces = [{line = 9}, 3]", 9, "bend_line.pieces", {"a list"}},
+        BadChain{
+            "UnknownKey",
+            "pieces = [{line = 80},\n{concav = 200, sweep = 20}]",
+            10,
+            "bend_line.pieces[2].concav",
+            {"unknown key", "write concave"}},
+        BadChain{
+            "UnknownKeyBeside",
+            "pieces = [{line = 80, colour = 3}]",
+            9,
+            "bend_line.pieces[1].colour",
+            {"unknown key", "line, concave"}},
+        BadChain{"EmptyPiece", "pieces = [{}]", 9, "bend_line.pieces[1]", {"an empty piece"}},
+        BadChain{
+            "SweepAlone", "pieces = [{sweep = 9}]", 9, "bend_line.pieces[1]", {"without a radius"}},
+        BadChain{
+            "SweepMissing",
+            "pieces = [{line = 80},\n{concave = 200}]",
+            10,
+            "bend_line.pieces[2].sweep",
+            {"found nothing"}},
+        BadChain{
+            "SweepOnALine",
+            "pieces = [{line = 80, sweep = 3}]",
+            9,
+            "bend_line.pieces[1].sweep",
+            {"no sweep on a straight piece"}},
+        BadChain{
+            "TwoKindsInOne",
+            "pieces = [{line = 80, convex = 300, sweep = 3}]",
+            9,
+            "bend_line.pieces[1].convex",
+            {"line and convex in one piece"}},
+        BadChain{
+            "LengthBesidePieces",
+            "pieces = [{line = 80}]\nlength = 80",
+            10,
+            "bend_line.length",
+            {"beside the pieces"}},
+        BadChain{
+            "NegativeLength", "pieces = [{line = -1}]", 9, "bend_line.pieces[1].line", {"0.5 mm"}},
+        BadChain{
+            "NoNumber",
+            "pieces = [{convex = nan, sweep = 3}]",
+            9,
+            "bend_line.pieces[1].convex",
+            {"2 mm to 10000 mm"}},
+        BadChain{
+            "ConcaveTooTightForTheFlange",
+            "pieces = [{line = 30},\n{concave = 15, sweep = 20}]",
+            10,
+            "bend_line.pieces[2].concave",
+            {"found 15", "flange_depth must be less than 7.9", "larger radius"}},
+        BadChain{
+            "ConvexTooTightForTheWeb",
+            "pieces = [{line = 30},\n{convex = 41, sweep = 20}]",
+            10,
+            "bend_line.pieces[2].convex",
+            {"at least 41.6 mm", "narrow the web"}},
+        BadChain{
+            "TurnsPastAFullCircle",
+            "pieces = [{concave = 90, sweep = 180}, {line = 500}, {concave = 90, sweep = 180}, "
+            "{concave = 90, sweep = 9}]",
+            9,
+            "bend_line.pieces",
+            {"through 369 deg", "less than 360 deg"}},
+        BadChain{
+            "CrossesItself",
+            "pieces = [{line = 300}, {concave = 60, sweep = 150}, {concave = 60, sweep = 100}, "
+            "{line = 300}]",
+            9,
+            "bend_line.pieces",
+            {"crosses itself (pieces 1 and 4)"}},
+        BadChain{
+            "FlangesMeet",
+            "pieces = [{line = 300}, {concave = 40, sweep = 90}, {concave = 40, sweep = 120}, "
+            "{line = 120}]",
+            9,
+            "bend_line.pieces",
+            {"the flange along piece 1 runs into piece 4", "narrow the flange"}},
+        BadChain{
+            "WebsMeet",
+            "pieces = [{line = 150}, {convex = 45, sweep = 180}, {line = 20}, {convex = 300, "
+            "sweep = 20}]",
+            9,
+            "bend_line.pieces",
+            {"the web along piece 1 runs into piece 4", "narrow the web"}},
+        BadChain{
+            "LongerThanAFlange",
+            "pieces = [{line = 2000}, {line = 1500}]",
+            9,
+            "bend_line.pieces",
+            {"found a bend line 3500 mm long"}}
+    ),
+    [](const auto& trial) { return trial.param.name; }
+);
+
+TEST(Chain, NamesAnInnerUnknownKeyBesideOtherProblems) {
+    const auto result =
+        read_case_text(chain_of("pieces = [{lin = 3}, {concave = 1, sweep = 20}]"), "case.toml");
+    ASSERT_FALSE(result.has_value());
+    EXPECT_EQ(result.error().size(), 2U);
+}
+
+} // namespace
+} // namespace flangewright::case_file
