@@ -176,9 +176,9 @@ void check_cut_past_bend(ReadCase& parts, const job::Job& job) {
     if (has_step(parts, job::StepKind::trim) && net_width < nose + t) {
         parts.blank_table->object_found(
             "trim_allowance",
-            "a cut that leaves a flat width of " + shown(net_width, *parts.blank_table),
+            "a cut that leaves a flat width of " + shown_length(net_width, *parts.blank_table),
             "a cut at least a thickness past the nose, at a flat width of "
-                + shown(nose + t, *parts.blank_table),
+                + shown_length(nose + t, *parts.blank_table),
             "widen the flange, or take trim out of the steps"
         );
     }
