@@ -24,11 +24,12 @@ constexpr std::array step_words{
     StepWord{"release", job::StepKind::release},
     StepWord{"trim", job::StepKind::trim},
     StepWord{"anneal", job::StepKind::anneal},
-    StepWord{"heat-treat", job::StepKind::heat_treat}};
+    StepWord{"heat-treat", job::StepKind::heat_treat},
+    StepWord{"set-on-block", job::StepKind::set_on_block}};
 
 constexpr const char* step_orders =
-    "[\"bend-down\"], then \"release\", then \"trim\" once, \"anneal\" and \"heat-treat\" in any "
-    "order";
+    "[\"bend-down\"], then \"release\", then \"trim\" once, \"anneal\", \"heat-treat\" and "
+    "\"set-on-block\" in any order, with a \"release\" after each set-on-block";
 
 /// What is wrong with the order, in plain words; empty when nothing is.
 std::string fault_of(const std::vector<job::StepKind>& steps) {
@@ -39,13 +40,19 @@ std::string fault_of(const std::vector<job::StepKind>& steps) {
     if (steps.front() != StepKind::bend_down) {
         return "a first step with nothing bent before it";
     }
-    for (const StepKind once : {StepKind::bend_down, StepKind::release, StepKind::trim}) {
+    for (const StepKind once : {StepKind::bend_down, StepKind::trim}) {
         if (std::ranges::count(steps, once) > 1) {
             return "a step twice";
         }
     }
-    if (steps.size() > 1 && steps[1] != StepKind::release) {
-        return "a step on a part that is still on the block";
+    for (std::size_t i = 1; i < steps.size(); ++i) {
+        const bool is_on_block = job::ends_on_block(steps[i - 1]);
+        if (is_on_block && steps[i] != StepKind::release) {
+            return "a step on a part that is still on the block";
+        }
+        if (!is_on_block && steps[i] == StepKind::release) {
+            return "a release of a part that is not on the block";
+        }
     }
     constexpr std::size_t most = 8;
     return steps.size() > most ? "more than eight steps" : "";
@@ -66,7 +73,7 @@ std::optional<std::vector<job::StepKind>> read_steps(TableReader& table) {
                 "steps",
                 "\"" + key_file::excerpt(word) + "\"",
                 step_orders,
-                "write bend-down, release, trim, anneal or heat-treat for each step"
+                "write bend-down, release, trim, anneal, heat-treat or set-on-block for each step"
             );
             return std::nullopt;
         }

@@ -58,9 +58,11 @@ std::string finished_words(job::StepKind kind) {
     case job::StepKind::anneal:
         return "Annealed";
     case job::StepKind::heat_treat:
+        return "Heat treated";
+    case job::StepKind::set_on_block:
         break;
     }
-    return "Heat treated";
+    return "Pressed flat on the block";
 }
 
 /// The same, or how far an unfinished step came.
@@ -195,9 +197,9 @@ const process::StepResult* held_step(const process::JobResult& result) {
     return nullptr;
 }
 
-/// The last release, or the last step when there is none.
-std::size_t last_release(const process::JobResult& result) {
-    for (std::size_t i = result.steps.size(); i-- > 0;) {
+/// The first release, or the last step when there is none.
+std::size_t first_release(const process::JobResult& result) {
+    for (std::size_t i = 0; i < result.steps.size(); ++i) {
         if (result.steps[i].kind == job::StepKind::release) {
             return i;
         }
@@ -222,7 +224,7 @@ std::string section_subtitle(const Ground& ground, std::size_t line, double stat
     std::string place =
         fmt::format("Half way along, at station {}, to scale.", brief_length(station, unit));
     const findings::PartFindings& found = ground.step().findings;
-    if (ground.step().kind == job::StepKind::bend_down || line >= found.stations.size()) {
+    if (job::ends_on_block(ground.step().kind) || line >= found.stations.size()) {
         return place;
     }
     return fmt::format(
@@ -296,7 +298,7 @@ std::vector<PlannedPicture> plan_pictures(
                             return draw_strain(ground, fields.major_mid, "at mid-thickness");
                         }});
     }
-    const Ground released{facts, job, result, last_release(result)};
+    const Ground released{facts, job, result, first_release(result)};
     const std::optional<Eigen::Matrix3Xd> moved = vtk::springback(result, released.shown);
     if (has_shape && moved && released.has(released.step().fields.thickness)) {
         plan.push_back({"springback.png", "Springback, exaggerated as the picture says", [=] {

@@ -48,7 +48,7 @@ Eigen::Matrix3Xd positions_before(const process::JobResult& shown, std::size_t i
 /// it.
 void set_down(const job::Job& job, process::JobResult& shown, std::size_t index) {
     process::StepResult& step = shown.steps[index];
-    if (step.kind == job::StepKind::bend_down || index == 0 || !knows_its_shape(shown, index)
+    if (job::ends_on_block(step.kind) || index == 0 || !knows_its_shape(shown, index)
         || !knows_its_shape(shown, index - 1)) {
         return;
     }

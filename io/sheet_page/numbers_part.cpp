@@ -57,7 +57,7 @@ Columns columns_of(const process::JobResult& result) {
     for (const process::StepResult& step : result.steps) {
         if (step.kind == job::StepKind::bend_down) {
             columns.held = &step.findings;
-        } else if (step.kind == job::StepKind::release) {
+        } else if (step.kind == job::StepKind::release && columns.released == nullptr) {
             columns.released = &step.findings;
         }
     }

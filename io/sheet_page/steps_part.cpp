@@ -16,10 +16,6 @@ using tables::shown_length;
 using tables::shown_number;
 using units::degrees;
 
-bool is_loose(job::StepKind kind) {
-    return kind != job::StepKind::bend_down;
-}
-
 std::string step_words(job::StepKind kind) {
     switch (kind) {
     case job::StepKind::trim:
@@ -28,6 +24,8 @@ std::string step_words(job::StepKind kind) {
         return "annealed";
     case job::StepKind::heat_treat:
         return "heat treated";
+    case job::StepKind::set_on_block:
+        return "pressed flat on the block";
     case job::StepKind::bend_down:
     case job::StepKind::release:
         break;
@@ -53,7 +51,7 @@ steps_part(const tables::RunFacts& facts, const job::Job& job, const process::Jo
     std::string rows;
     int n_rows = 0;
     for (const process::StepResult& step : result.steps) {
-        if (!is_loose(step.kind)) {
+        if (step.kind == job::StepKind::bend_down) {
             continue;
         }
         const findings::PartFindings& now = step.findings;
@@ -63,7 +61,9 @@ steps_part(const tables::RunFacts& facts, const job::Job& job, const process::Jo
             row(step_words(step.kind),
                 {shown_number(degrees(angle), 1) + " deg",
                  is_first ? "" : change_words(angle - step.angle_before.value_or(angle)),
-                 shown_length(now.web_lift, facts.unit),
+                 step.kind == job::StepKind::set_on_block
+                     ? "held with " + shown_number(step.report.pressed_with, 0) + " N"
+                     : shown_length(now.web_lift, facts.unit),
                  shown_number(100 * std::expm1(std::max(0.0, now.edge_tension_used)), 1) + " %"});
         ++n_rows;
     }

@@ -83,7 +83,14 @@ enum class StepKind {
     trim, ///< the trim allowance is cut off the free part
     anneal, ///< stress and hardening are wiped, the sheet is soft again
     heat_treat, ///< the same, and the sheet gets the strength of another temper
+    set_on_block, ///< the web is pressed flat on the block again
 };
+
+/// Whether the part is held on the block when the step is done. Units: none. Source: none needed.
+/// Fails: never.
+[[nodiscard]] constexpr bool ends_on_block(StepKind kind) {
+    return kind == StepKind::bend_down || kind == StepKind::set_on_block;
+}
 
 /// One job.
 struct Job {

@@ -18,26 +18,6 @@ constexpr double tolerance_on_the_way = 1e-3;
 
 constexpr double angle_tolerance = 0.0017; // rad, a tenth of a degree
 
-// What tools and clamp do to the sheet: contact forces, and reactions where the clamp holds.
-equilibrium::DeadLoads holding_forces(
-    Workpiece& piece, const equilibrium::Problem& problem, const std::vector<bool>& symmetry
-) {
-    const equilibrium::Shape shape = equilibrium::shape_of(piece.state, problem.node_axes);
-    equilibrium::DeadLoads loads = equilibrium::tool_forces(problem, shape);
-    const equilibrium::Balance balance = piece.system->balance(problem, shape, false);
-    for (int node = 0; node < piece.model.n_nodes(); ++node) {
-        for (int k = 0; k < 3; ++k) {
-            const int dof = node * dof_per_node + k;
-            const auto at = static_cast<std::size_t>(dof);
-            if (problem.is_fixed[at] && !symmetry[at]) {
-                loads.on_positions.col(node) += balance.residual[dof]
-                    * problem.node_axes[static_cast<std::size_t>(node)].col(k);
-            }
-        }
-    }
-    return loads;
-}
-
 // Shortens the steps so that the flange comes to its angle and not past it.
 class AngleWatch {
 public:
@@ -103,6 +83,25 @@ double wiper_angle_most(double angle_wanted) {
 
 double contact_stiffness(const job::Sheet& sheet, double factor) {
     return factor * sheet.material.youngs_modulus / sheet.thickness;
+}
+
+equilibrium::DeadLoads holding_forces(
+    Workpiece& piece, const equilibrium::Problem& problem, const std::vector<bool>& symmetry
+) {
+    const equilibrium::Shape shape = equilibrium::shape_of(piece.state, problem.node_axes);
+    equilibrium::DeadLoads loads = equilibrium::tool_forces(problem, shape);
+    const equilibrium::Balance balance = piece.system->balance(problem, shape, false);
+    for (int node = 0; node < piece.model.n_nodes(); ++node) {
+        for (int k = 0; k < 3; ++k) {
+            const int dof = node * dof_per_node + k;
+            const auto at = static_cast<std::size_t>(dof);
+            if (problem.is_fixed[at] && !symmetry[at]) {
+                loads.on_positions.col(node) += balance.residual[dof]
+                    * problem.node_axes[static_cast<std::size_t>(node)].col(k);
+            }
+        }
+    }
+    return loads;
 }
 
 StepReport follow_fold(

@@ -75,6 +75,7 @@ void prepare_step(Workpiece& piece, job::StepKind kind) {
     switch (kind) {
     case job::StepKind::bend_down:
     case job::StepKind::release:
+    case job::StepKind::set_on_block:
         return;
     case job::StepKind::trim:
         return cut_allowance(piece);

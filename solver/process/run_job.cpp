@@ -13,6 +13,7 @@
 #include "solver/process/mesh_error.hpp"
 #include "solver/process/run_keeper.hpp"
 #include "solver/process/scatter.hpp"
+#include "solver/process/set_on_block.hpp"
 #include "solver/shell/recover.hpp"
 
 #include <fmt/format.h>
@@ -73,6 +74,9 @@ StepReport run_step(
     RunKeeper& run
 ) {
     const StepKeeping keeping = run.keeping_for(piece);
+    if (kind == job::StepKind::set_on_block) {
+        return set_on_block(piece, {}, monitor, keeping);
+    }
     if (kind != job::StepKind::bend_down) {
         return balance_free(piece, kind, {}, monitor, keeping);
     }
@@ -118,7 +122,7 @@ StepResult begin_step(Workpiece& piece, job::StepKind kind, const JobResult& res
     step.kind = kind;
     if (kind != job::StepKind::bend_down) {
         const shell::SheetFields fields = shell::recover_fields(piece.model, piece.state);
-        const bool is_loose = kind != job::StepKind::release;
+        const bool is_loose = kind != job::StepKind::release; // a release begins on the block
         const findings::PartFindings before =
             look_at(piece, fields, is_loose ? held_angles(result) : std::nullopt);
         step.angle_before = before.flange_angle_middle.mean;
@@ -130,7 +134,7 @@ void record_step(const Workpiece& piece, StepResult step, JobResult& result) {
     step.mesh = std::make_shared<const grid::SheetMesh>(piece.mesh);
     step.state = piece.state;
     step.fields = shell::recover_fields(piece.model, piece.state);
-    const bool is_held = step.kind == job::StepKind::bend_down;
+    const bool is_held = job::ends_on_block(step.kind);
     step.findings = look_at(piece, step.fields, is_held ? std::nullopt : held_angles(result));
     if (piece.soft) {
         findings::count_from_soft(

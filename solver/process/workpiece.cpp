@@ -186,9 +186,11 @@ std::string name_of(job::StepKind kind) {
     case job::StepKind::anneal:
         return "anneal";
     case job::StepKind::heat_treat:
+        return "heat-treat";
+    case job::StepKind::set_on_block:
         break;
     }
-    return "heat-treat";
+    return "set-on-block";
 }
 
 const grid::SheetMesh& mesh_of(const JobResult& result, std::size_t step) {
