@@ -124,9 +124,7 @@ void add_loose_rows(std::vector<Row>& rows, const JobResult& result, units::Leng
         const std::string after = "after " + process::name_of(step.kind);
         rows.push_back({after + ": flange angle", spread_text(step.findings.flange_angle), "-"});
         if (job::ends_on_block(step.kind)) {
-            const std::string force = tables::shown_number(step.report.pressed_with, 0) + " N";
-            rows.push_back({after + ": web held with", force, "-"});
-            continue;
+            continue; // held flat
         }
         rows.push_back(
             {after + ": web lift", tables::shown_length(step.findings.web_lift, unit), "-"}

@@ -185,7 +185,7 @@ void pass(Archive& file, shell::SheetState& sheet) {
 
 template <typename Archive>
 void pass(Archive& file, process::StepReport& report) {
-    auto& [reason, n_increments, n_iterations, n_cutbacks, n_moved, share, angle, penetration, pressed, residual] =
+    auto& [reason, n_increments, n_iterations, n_cutbacks, n_moved, share, angle, penetration, residual] =
         report;
     file.kind(reason, 3);
     file.whole(n_increments);
@@ -195,7 +195,6 @@ void pass(Archive& file, process::StepReport& report) {
     file.number(share);
     file.number(angle);
     file.number(penetration);
-    file.number(pressed);
     file.number(residual);
 }
 

@@ -61,9 +61,8 @@ steps_part(const tables::RunFacts& facts, const job::Job& job, const process::Jo
             row(step_words(step.kind),
                 {shown_number(degrees(angle), 1) + " deg",
                  is_first ? "" : change_words(angle - step.angle_before.value_or(angle)),
-                 step.kind == job::StepKind::set_on_block
-                     ? "held with " + shown_number(step.report.pressed_with, 0) + " N"
-                     : shown_length(now.web_lift, facts.unit),
+                 step.kind == job::StepKind::set_on_block ? "held flat"
+                                                          : shown_length(now.web_lift, facts.unit),
                  shown_number(100 * std::expm1(std::max(0.0, now.edge_tension_used)), 1) + " %"});
         ++n_rows;
     }

@@ -102,7 +102,6 @@ Json step(const process::StepResult& result, double plan_radius_before) {
           {"distance_mm", number(found.thinning_distance)}}},
         {"web_lift_mm", {{"max", number(found.web_lift)}}},
         {"penetration_mm", {{"max", number(result.report.penetration)}}},
-        {"pressed_with_n", number(result.report.pressed_with)},
         {"flange_depth_mm", {{"mean", number(found.flange_depth_mean)}}},
         {"plan_radius_mm",
          {{"before", number(plan_radius_before)}, {"after", number(found.plan_radius)}}},

@@ -30,7 +30,6 @@ struct StepReport {
     double share_done = 0; ///< of the step's path
     double angle_reached = 0; ///< rad
     double penetration = 0; ///< largest at the end, mm
-    double pressed_with = 0; ///< force that holds the web flat on the block, N; set-on-block only
     double residual = 0; ///< last relative residual
 };
 

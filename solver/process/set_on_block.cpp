@@ -3,8 +3,6 @@
 #include "solver/process/rigid_supports.hpp"
 #include "solver/tooling/surface/form_block.hpp"
 
-#include <algorithm>
-
 namespace flangewright::process {
 
 namespace {
@@ -42,18 +40,6 @@ tooling::SweptContact block_under(const Workpiece& piece, const ContactChoice& c
         }
     }
     return block;
-}
-
-// Sum of the forces that press the web down, N. Where the web would rather lie deeper, the block
-// bears it and nobody presses.
-double pressing_force(const Workpiece& piece) {
-    double force = 0;
-    for (int node = 0; node < piece.mesh.n_nodes(); ++node) {
-        if (is_under_backing(piece, node)) {
-            force += std::max(0.0, -piece.held_by.on_positions(height, node));
-        }
-    }
-    return force;
 }
 
 } // namespace
@@ -101,10 +87,7 @@ StepReport set_on_block(
     problem.half_thickness = shell::half_thickness(piece.model, piece.state);
     piece.held_by = holding_forces(piece, problem, symmetry);
     const equilibrium::Shape shape = equilibrium::shape_of(piece.state, problem.node_axes);
-    StepReport step =
-        report_of(report, driven_angle(piece), equilibrium::deepest_penetration(problem, shape));
-    step.pressed_with = pressing_force(piece);
-    return step;
+    return report_of(report, driven_angle(piece), equilibrium::deepest_penetration(problem, shape));
 }
 
 } // namespace flangewright::process

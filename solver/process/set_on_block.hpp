@@ -6,9 +6,8 @@
 namespace flangewright::process {
 
 /// Leads the web under the backing down on the block's face, where it was held in the bend-down;
-/// the flange meets the block where it does and nothing drives it. The force that holds the web,
-/// pushes only, stands in the report. Units: mm, N. Source: docs/theory.md, "Set on block".
-/// Fails: see the report.
+/// the flange meets the block where it does and nothing drives it. Units: mm, N. Source:
+/// docs/theory.md, "Set on block". Fails: see the report.
 [[nodiscard]] StepReport set_on_block(
     Workpiece& piece,
     const ContactChoice& contact,
