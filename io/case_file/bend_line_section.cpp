@@ -11,11 +11,12 @@ using key_file::Need;
 using key_file::TableReader;
 using key_file::ValueRule;
 
-const std::array<std::string, 4> curve_words{"straight", "concave", "convex", "chain"};
+const std::array<std::string, 5> curve_words{"straight", "concave", "convex", "chain", "points"};
 constexpr std::array curves{
     outline::Curve::straight,
     outline::Curve::concave,
     outline::Curve::convex,
+    outline::Curve::mixed,
     outline::Curve::mixed};
 
 ValueRule radius_rule(const std::string& key) {
@@ -81,13 +82,13 @@ void read_straight(TableReader& table, BendLineSection& line) {
 }
 
 void read_chain(TableReader& table, BendLineSection& line) {
-    line.pieces = read_pieces(table);
+    line.pieces = line.pieces_key == "points" ? read_points(table) : read_pieces(table);
     for (const char* key : {"length", "radius", "wall_radius", "sweep"}) {
         if (table.has(key)) {
             table.object(
                 key,
-                "no " + std::string(key) + " beside the pieces of a chain",
-                "delete it, or write it into the piece it belongs to"
+                "no " + std::string(key) + " beside the " + line.pieces_key + " of a bend line",
+                "delete it"
             );
         }
     }
@@ -107,6 +108,7 @@ BendLineSection read_bend_line(TableReader& table) {
         }
     }
     if (line.curve == outline::Curve::mixed) {
+        line.pieces_key = *word == "points" ? "points" : "pieces";
         read_chain(table, line);
     } else if (line.curve == outline::Curve::straight) {
         read_straight(table, line);

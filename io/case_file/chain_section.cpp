@@ -1,6 +1,8 @@
 // The pieces of a chain: each a line with its length, or an arc with its radius and sweep.
 #include "io/case_file/sections.hpp"
 
+#include <fmt/format.h>
+
 #include <array>
 
 namespace flangewright::case_file {
@@ -97,7 +99,9 @@ std::vector<ChainPiece> read_pieces(TableReader& table) {
         table.object("pieces", "at most 200 pieces", "join neighbours that hardly differ");
         return pieces;
     }
+    int number = 0;
     for (TableReader& each : *tables) {
+        ++number;
         const std::optional<std::string> kind = kind_of(each);
         if (!kind) {
             continue;
@@ -106,7 +110,7 @@ std::vector<ChainPiece> read_pieces(TableReader& table) {
             *kind == "line" ? read_line(each) : read_arc(each, *kind);
         each.finish();
         if (piece) {
-            pieces.push_back({*piece, each, *kind});
+            pieces.push_back({*piece, fmt::format("piece {}", number), each, *kind});
         }
     }
     return pieces;

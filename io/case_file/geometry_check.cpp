@@ -241,7 +241,7 @@ void check_line_length(ReadCase& parts, const job::Job& job) {
     }
     const bool is_straight = parts.bend_line.curve == outline::Curve::straight;
     parts.bend_line_table->object_found(
-        is_chain(parts) ? "pieces" : (is_straight ? "length" : "sweep"),
+        is_chain(parts) ? parts.bend_line.pieces_key : (is_straight ? "length" : "sweep"),
         "a bend line " + shown_length(length, *parts.bend_line_table) + " long",
         shown_length(least, *parts.bend_line_table) + " to "
             + shown_length(longest, *parts.bend_line_table)

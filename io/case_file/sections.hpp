@@ -24,11 +24,12 @@ read_sheet_material(key_file::TableReader& table);
 [[nodiscard]] std::optional<material::SheetMaterial> read_heated_sheet(key_file::TableReader& table
 );
 
-/// One piece of a chain, with its reader so that a problem lands on it.
+/// One piece of a line of several, and where it comes from so that a problem lands on it.
 struct ChainPiece {
     outline::Piece piece;
-    key_file::TableReader table;
-    std::string key; ///< line, concave or convex
+    std::string name; ///< "piece 3", "the curve between points 3 and 4, near (120, 35) mm"
+    std::optional<key_file::TableReader> table = {}; ///< of a piece written out
+    std::string key = {}; ///< line, concave or convex; of a piece written out
 };
 
 /// [bend_line]. Exactly one of `radius` and `wall_radius` is set for an arc; `pieces` only for a
@@ -36,6 +37,7 @@ struct ChainPiece {
 struct BendLineSection {
     std::optional<outline::Curve> curve;
     std::vector<ChainPiece> pieces;
+    std::string pieces_key = "pieces"; ///< the key they come from
     std::optional<double> length;
     std::optional<double> radius;
     std::optional<double> wall_radius;
@@ -44,6 +46,8 @@ struct BendLineSection {
 [[nodiscard]] BendLineSection read_bend_line(key_file::TableReader& table);
 /// `pieces` of a chain; fewer than written when some are wrong and have been reported.
 [[nodiscard]] std::vector<ChainPiece> read_pieces(key_file::TableReader& table);
+/// The smooth curve through `points`; empty when something is wrong and has been reported.
+[[nodiscard]] std::vector<ChainPiece> read_points(key_file::TableReader& table);
 
 /// [blank]. Exactly one of depth and width is set.
 struct BlankSection {

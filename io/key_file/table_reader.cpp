@@ -110,6 +110,35 @@ std::optional<std::vector<double>> TableReader::values(const ValueRule& rule) {
     return list.size() == node->items.size() ? std::optional(list) : std::nullopt;
 }
 
+std::optional<std::vector<std::array<double, 2>>> TableReader::pairs(const ValueRule& rule) {
+    const Node* node = ask(rule.key, rule.need);
+    if (node == nullptr) {
+        return std::nullopt;
+    }
+    if (node->kind != Kind::list) {
+        object(rule.key, "a list of pairs", "write it like [ [0, 0], [10, 2.5] ]");
+        return std::nullopt;
+    }
+    std::vector<std::array<double, 2>> list;
+    bool is_good = true;
+    for (const Node& item : node->items) {
+        const std::string place = fmt::format("{}[{}]", path_to(rule.key), list.size() + 1);
+        std::array<double, 2>& pair = list.emplace_back();
+        if (item.kind != Kind::list || item.items.size() != pair.size()) {
+            const std::string found = as_written(item, rule.measure, reading_->unit);
+            reading_->add(item.place, place, found, "a pair [x, y]", "write both values");
+            is_good = false;
+            continue;
+        }
+        for (std::size_t i = 0; i < pair.size(); ++i) {
+            const std::optional<double> value = checked(item.items[i], place, rule);
+            is_good = is_good && value.has_value();
+            pair[i] = value.value_or(0);
+        }
+    }
+    return is_good ? std::optional(list) : std::nullopt;
+}
+
 std::optional<std::string> TableReader::text(const std::string& key, Need need) {
     const Node* node = ask(key, need);
     if (node == nullptr) {

@@ -3,6 +3,7 @@
 
 #include "io/key_file/reading.hpp"
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -45,6 +46,8 @@ public:
     std::optional<double> value(const ValueRule& rule);
     /// A list of values, or one value as a list of one; each against the rule.
     std::optional<std::vector<double>> values(const ValueRule& rule);
+    /// A list of pairs of values in brackets; each value against the rule.
+    std::optional<std::vector<std::array<double, 2>>> pairs(const ValueRule& rule);
     std::optional<std::string> text(const std::string& key, Need need);
     /// One of the words, letters of either case.
     std::optional<std::string>

@@ -132,7 +132,7 @@ INSTANTIATE_TEST_SUITE_P(
             "pieces = [{line = 80}]\nlength = 80",
             10,
             "bend_line.length",
-            {"beside the pieces"}},
+            {"beside the pieces of a bend line"}},
         BadChain{
             "NegativeLength", "pieces = [{line = -1}]", 9, "bend_line.pieces[1].line", {"0.5 mm"}},
         BadChain{
@@ -146,7 +146,7 @@ INSTANTIATE_TEST_SUITE_P(
             "pieces = [{line = 30},\n{concave = 15, sweep = 20}]",
             10,
             "bend_line.pieces[2].concave",
-            {"found 15", "flange_depth must be less than 7.9", "larger radius"}},
+            {"found 15", "flange_depth must be less than 7.9", "larger radius there"}},
         BadChain{
             "ConvexTooTightForTheWeb",
             "pieces = [{line = 30},\n{convex = 41, sweep = 20}]",
@@ -166,7 +166,7 @@ INSTANTIATE_TEST_SUITE_P(
             "{line = 300}]",
             9,
             "bend_line.pieces",
-            {"crosses itself (pieces 1 and 4)"}},
+            {"crosses itself (piece 1 and piece 4)"}},
         BadChain{
             "FlangesMeet",
             "pieces = [{line = 300}, {concave = 40, sweep = 90}, {concave = 40, sweep = 120}, "

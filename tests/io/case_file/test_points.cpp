@@ -1,0 +1,172 @@
+// Bend lines given by points of the drawing.
+#include "io/case_file/case_file.hpp"
+#include "io/units/angle.hpp"
+#include "tests/io/case_file/case_text.hpp"
+
+#include <fmt/format.h>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <ostream>
+
+namespace flangewright::case_file {
+namespace {
+
+std::string points_case(const std::string& lines, const std::string& base = good_case) {
+    return with_line(8, "curve = \"points\"", with_line(9, lines, with_line(10, "", base)));
+}
+
+/// Points on a circle about (7, -3), in the unit of the file; the flange lies inside when it is
+/// travelled counter-clockwise with the flange to the left.
+std::string on_circle(double radius, double from, double to) {
+    std::string list;
+    for (int i = 0; i <= 10; ++i) {
+        const double angle = units::radians(from + (to - from) * i / 10);
+        list += fmt::format(
+            "{}[{:.5f}, {:.5f}]",
+            i > 0 ? ", " : "",
+            7 + radius * std::cos(angle),
+            -3 + radius * std::sin(angle)
+        );
+    }
+    return "points = [" + list + "]";
+}
+
+outline::BendLine line_of(const std::string& text) {
+    const auto result = read_case_text(text, "case.toml");
+    EXPECT_TRUE(result) << line_for(result.error().front());
+    return result ? result->job.blank.line : outline::BendLine::straight(1);
+}
+
+// A circle's points, written to a hundredth of a micron, have its radius within 0.1 per cent.
+TEST(Points, OfACircleHaveItsRadiusAndLength) {
+    const outline::BendLine line = line_of(points_case(on_circle(200, 30, 60)));
+    EXPECT_NEAR(line.concave_radius(), 200, 0.2);
+    EXPECT_NEAR(line.tightest_curvature() * 200, 1, 1e-3);
+    EXPECT_TRUE(std::isinf(line.convex_radius()));
+    EXPECT_NEAR(line.length(), 200 * units::radians(30), 0.01);
+}
+
+TEST(Points, TravelledTheOtherWayHaveTheFlangeOnTheOtherSide) {
+    EXPECT_NEAR(line_of(points_case(on_circle(200, 60, 30))).convex_radius(), 200, 0.2);
+    const std::string right = "flange_side = \"right\"\n";
+    EXPECT_NEAR(line_of(points_case(right + on_circle(200, 60, 30))).concave_radius(), 200, 0.2);
+    EXPECT_NEAR(line_of(points_case(right + on_circle(200, 30, 60))).convex_radius(), 200, 0.2);
+    const std::string left = "flange_side = \"left\"\n";
+    EXPECT_NEAR(line_of(points_case(left + on_circle(200, 30, 60))).concave_radius(), 200, 0.2);
+}
+
+TEST(Points, AreInTheUnitOfTheFile) {
+    const std::string text = R"(title = "In inches"
+unit = "in"
+[sheet]
+material = "2024-O"
+thickness = 0.032
+[bend_line]
+curve = "points"
+points = [[0, 0], ["50 mm", 0], [4, 0]]
+[blank]
+web_width = 1
+flange_depth = 0.5
+[block]
+nose_radius = 0.1
+[drive]
+kind = "wiper"
+)";
+    const outline::BendLine line = line_of(text);
+    EXPECT_NEAR(line.length(), 4 * 25.4, 1e-9);
+    EXPECT_EQ(line.curve(), outline::Curve::straight);
+}
+
+struct BadPoints {
+    std::string name;
+    std::string lines;
+    int line = 0;
+    std::string key;
+    std::vector<std::string> says;
+};
+
+std::ostream& operator<<(std::ostream& stream, const BadPoints& bad) {
+    return stream << bad.name;
+}
+
+class BadPointsCase : public ::testing::TestWithParam<BadPoints> {};
+
+TEST_P(BadPointsCase, GivesOneErrorThatNamesThePlace) {
+    const BadPoints& bad = GetParam();
+    const auto result = read_case_text(points_case(bad.lines), "case.toml");
+    ASSERT_FALSE(result.has_value());
+    EXPECT_EQ(result.error().size(), 1U) << line_for(result.error().back());
+    const InputProblem& problem = result.error().front();
+    EXPECT_EQ(problem.line, bad.line) << line_for(problem);
+    EXPECT_EQ(problem.key, bad.key) << line_for(problem);
+    for (const std::string& piece : bad.says) {
+        EXPECT_THAT(line_for(problem), ::testing::HasSubstr(piece));
+    }
+    EXPECT_FALSE(problem.remedy.empty());
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    All,
+    BadPointsCase,
+    ::testing::Values(
+        BadPoints{"Missing", "", 7, "bend_line.points", {"found nothing"}},
+        BadPoints{"NoList", "points = 3", 9, "bend_line.points", {"a list of pairs"}},
+        BadPoints{"None", "points = []", 9, "bend_line.points", {"0 points", "2 to 300"}},
+        BadPoints{"One", "points = [[1, 2]]", 9, "bend_line.points", {"1 points", "in order"}},
+        BadPoints{
+            "ATriple",
+            "points = [[1, 2],\n[3, 4, 5]]",
+            10,
+            "bend_line.points[2]",
+            {"found a list", "a pair [x, y]"}},
+        BadPoints{
+            "ANumber", "points = [[1, 2], 3]", 9, "bend_line.points[2]", {"found 3", "[x, y]"}},
+        BadPoints{
+            "NotANumber", "points = [[1, nan], [3, 4]]", 9, "bend_line.points[1]", {"100000 mm"}},
+        BadPoints{
+            "FarAway", "points = [[1, 2], [3e9, 4]]", 9, "bend_line.points[2]", {"100000 mm"}},
+        BadPoints{
+            "OnePlaceTwice",
+            "points = [[0, 0], [20, 0], [20, 0.01], [40, 0]]",
+            9,
+            "bend_line.points",
+            {"points 2 and 3 in one place, (20, 0.01) mm", "delete one"}},
+        BadPoints{
+            "Kink",
+            "points = [[0, 0], [20, 0], [40, 0], [60, 10], [80, 20]]",
+            9,
+            "bend_line.points",
+            {"a kink of 26.6 deg at point 3, (40, 0) mm"}},
+        BadPoints{
+            "KinkWithTheFlangeToTheRight",
+            "flange_side = \"right\"\npoints = [[0, 0], [20, 0], [40, 0], [60, 10], [80, 20]]",
+            10,
+            "bend_line.points",
+            {"at point 3, (40, 0) mm"}},
+        BadPoints{
+            "SideUnknown",
+            "flange_side = \"up\"\npoints = [[0, 0], [20, 0]]",
+            9,
+            "bend_line.flange_side",
+            {"left or right"}},
+        BadPoints{
+            "TooTightForTheFlange",
+            "points = [[0, 0], [14, 0], [26.1, 5], [31.1, 17], [31.1, 35]]",
+            9,
+            "bend_line.points",
+            {"a concave radius of 1", "in the curve between points ", ", near (2", "flange_depth"}},
+        BadPoints{
+            "TooTightForTheWeb",
+            "flange_side = \"right\"\n"
+            "points = [[0, 0], [14, 0], [26.1, 5], [31.1, 17], [31.1, 35]]",
+            10,
+            "bend_line.points",
+            {"a convex radius of 1", "in the curve between points ", "narrow the web"}}
+    ),
+    [](const auto& trial) { return trial.param.name; }
+);
+
+} // namespace
+} // namespace flangewright::case_file
