@@ -236,22 +236,33 @@ double BendLine::separation(std::size_t index, const Eigen::Vector2d& point) con
 }
 
 const BendLine::Placed& BendLine::nearest(const Eigen::Vector2d& point) const {
+    // The piece whose middle is nearest is a good first guess; a piece lies within half its length
+    // round its middle, so that most others need no closer look.
+    const auto from_middle = [&](const Placed& placed) {
+        return (point - placed.point).squaredNorm();
+    };
+    const auto guess = std::ranges::min_element(placed_, {}, from_middle) - placed_.begin();
     const Placed* nearest = nullptr;
     double least = infinite;
-    for (std::size_t i = 0; i < placed_.size(); ++i) {
+    const auto look_at = [&](std::size_t i) {
         const double distance = separation(i, point);
         if (distance < least) {
             least = distance;
             nearest = &placed_[i];
+        }
+    };
+    look_at(static_cast<std::size_t>(guess));
+    for (std::size_t i = 0; i < placed_.size(); ++i) {
+        const double reach = least + 0.5 * placed_[i].piece.length;
+        if (from_middle(placed_[i]) <= reach * reach) {
+            look_at(i);
         }
     }
     if (nearest != nullptr) {
         return *nearest;
     }
     // Beyond the centres of its pieces a point may have no foot at all.
-    return *std::ranges::min_element(placed_, {}, [&](const Placed& placed) {
-        return (point - placed.point).norm();
-    });
+    return placed_[static_cast<std::size_t>(guess)];
 }
 
 LinePosition BendLine::locate(const Eigen::Vector3d& point) const {

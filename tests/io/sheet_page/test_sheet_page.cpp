@@ -33,6 +33,27 @@ TEST(SheetPage, NamesCaseVersionDateAndVerdict) {
     EXPECT_THAT(page, HasSubstr("The free edge uses most of the stretch"));
 }
 
+TEST(SheetPage, NamesThePiecesOfABendLine) {
+    job::Job job = support::made_up_job();
+    job.blank.line = outline::BendLine::chain({{80, 0}, {100, 1.0 / 200}, {30, -1.0 / 150}});
+    const std::string page = sheet_page({}, job, support::made_up_result(), {});
+    EXPECT_THAT(
+        page,
+        HasSubstr("line 80.00 mm, concave 200.00 mm through 28.6 deg, convex 150.00 mm through "
+                  "11.5 deg; 210.00 mm long")
+    );
+    EXPECT_THAT(page, HasSubstr("<td>several</td>"));
+    job.blank.line = outline::BendLine::chain(std::vector<outline::Piece>(20, {9, 1.0 / 200}));
+    EXPECT_THAT(sheet_page({}, job, support::made_up_result(), {}), HasSubstr("concave arc"));
+    std::vector<outline::Piece> many(20, {9, 1.0 / 200});
+    many.push_back({9, -1.0 / 150});
+    job.blank.line = outline::BendLine::chain(many);
+    EXPECT_THAT(
+        sheet_page({}, job, support::made_up_result(), {}),
+        HasSubstr("curve of 21 pieces, concave to 200.00 mm, convex to 150.00 mm")
+    );
+}
+
 TEST(SheetPage, ReachesOutForNothing) {
     const std::string page = page_of(support::made_up_result());
     EXPECT_THAT(page, Not(HasSubstr("http")));

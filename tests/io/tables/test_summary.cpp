@@ -151,6 +151,21 @@ TEST(Summary, WritesNullForWhatIsNoNumber) {
     EXPECT_THAT(text, Not(testing::ContainsRegex(": -?(nan|inf)")));
 }
 
+TEST(Summary, NamesThePiecesOfTheBendLine) {
+    job::Job job = support::made_up_job();
+    job.blank.line = outline::BendLine::chain({{80, 0}, {100, 1.0 / 200}, {30, -1.0 / 150}});
+    const std::string text = summary_json(facts(), job, support::made_up_result());
+    EXPECT_EQ(value_of(text, "curve", "\"pieces\""), "\"line\"");
+    EXPECT_EQ(value_of(text, "radius_mm", "\"line\""), "null");
+    EXPECT_EQ(value_of(text, "station_mm", "\"concave\""), "80.0");
+    EXPECT_EQ(value_of(text, "radius_mm", "\"concave\""), "200.0");
+    EXPECT_EQ(value_of(text, "length_mm", "\"convex\""), "30.0");
+    EXPECT_EQ(value_of(text, "station_mm", "\"convex\""), "180.0");
+    EXPECT_EQ(value_of(text, "before", "\"plan_radius_mm\""), "null"); // no one radius
+    EXPECT_EQ(value_of(text, "edge_stretch_percent_by_hand", "\"line\""), "0.0");
+    EXPECT_EQ(value_of(text, "edge_stretch_percent_by_hand", "\"convex\"").front(), '-');
+}
+
 TEST(Summary, BearsATitleThatIsNoValidText) {
     job::Job job = support::made_up_job();
     job.title = "broken \xff\xfe title \" \n";
