@@ -11,11 +11,13 @@ using key_file::Need;
 using key_file::TableReader;
 using key_file::ValueRule;
 
-const std::array<std::string, 5> curve_words{"straight", "concave", "convex", "chain", "points"};
+const std::array<std::string, 6> curve_words{
+    "straight", "concave", "convex", "chain", "points", "drawing"};
 constexpr std::array curves{
     outline::Curve::straight,
     outline::Curve::concave,
     outline::Curve::convex,
+    outline::Curve::mixed,
     outline::Curve::mixed,
     outline::Curve::mixed};
 
@@ -82,7 +84,13 @@ void read_straight(TableReader& table, BendLineSection& line) {
 }
 
 void read_chain(TableReader& table, BendLineSection& line) {
-    line.pieces = line.pieces_key == "points" ? read_points(table) : read_pieces(table);
+    if (line.pieces_key == "points") {
+        line.pieces = read_points(table);
+    } else if (line.pieces_key == "file") {
+        line.pieces = read_drawn(table);
+    } else {
+        line.pieces = read_pieces(table);
+    }
     for (const char* key : {"length", "radius", "wall_radius", "sweep"}) {
         if (table.has(key)) {
             table.object(
@@ -108,7 +116,7 @@ BendLineSection read_bend_line(TableReader& table) {
         }
     }
     if (line.curve == outline::Curve::mixed) {
-        line.pieces_key = *word == "points" ? "points" : "pieces";
+        line.pieces_key = *word == "points" ? "points" : *word == "drawing" ? "file" : "pieces";
         read_chain(table, line);
     } else if (line.curve == outline::Curve::straight) {
         read_straight(table, line);

@@ -48,6 +48,8 @@ struct BendLineSection {
 [[nodiscard]] std::vector<ChainPiece> read_pieces(key_file::TableReader& table);
 /// The smooth curve through `points`; empty when something is wrong and has been reported.
 [[nodiscard]] std::vector<ChainPiece> read_points(key_file::TableReader& table);
+/// The line on a layer of a drawing file; empty when something is wrong and has been reported.
+[[nodiscard]] std::vector<ChainPiece> read_drawn(key_file::TableReader& table);
 
 /// [blank]. Exactly one of depth and width is set.
 struct BlankSection {

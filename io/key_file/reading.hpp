@@ -23,6 +23,7 @@ public:
 
     units::LengthUnit unit = units::LengthUnit::millimetre;
 
+    [[nodiscard]] const std::string& file() const { return file_; }
     void
     add(Place place, std::string key, std::string found, std::string allowed, std::string remedy);
     void add_known(SectionKey key) { known_.push_back(std::move(key)); }

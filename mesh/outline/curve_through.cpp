@@ -221,9 +221,12 @@ CurveThrough curve_through(std::span<const Vector2d> points) {
     if (points.size() == 2) {
         curve.pieces.push_back({(points[1] - points[0]).norm(), 0});
         curve.from_point.push_back(0);
+        curve.begin_direction = curve.end_direction = (points[1] - points[0]).normalized();
         return curve;
     }
     const std::vector<Span> spans = spans_through(points);
+    curve.begin_direction = spans.front().slope_begin;
+    curve.end_direction = spans.back().slope_end;
     for (std::size_t i = 0; i < spans.size(); ++i) {
         add_arcs(curve.pieces, spans[i], 0, 1);
         curve.from_point.resize(curve.pieces.size(), i);

@@ -20,6 +20,8 @@ struct Kink {
 struct CurveThrough {
     std::vector<Piece> pieces;
     std::vector<std::size_t> from_point; ///< per piece: it lies between this point and the next
+    Eigen::Vector2d begin_direction = Eigen::Vector2d::UnitX(); ///< unit, at the first point
+    Eigen::Vector2d end_direction = Eigen::Vector2d::UnitX(); ///< unit, at the last point
 };
 
 /// The first point that no smooth curve is meant to pass: the polygon turns there by more than 15

@@ -40,5 +40,9 @@ TEST(MaterialReader, GivesASoundAnswerToEveryKeptInput) {
     EXPECT_GE(replay("material", feed_material), 4);
 }
 
+TEST(DrawingReader, GivesASoundAnswerToEveryKeptInput) {
+    EXPECT_GE(replay("drawing", feed_drawing), 4);
+}
+
 } // namespace
 } // namespace flangewright::fuzz

@@ -17,6 +17,7 @@ set(ranks
     io/units=8
     io/display=8
     io/key_file=9
+    io/drawing=9
     io/sheet_library=10
     io/case_file=11
     io/tables=12
@@ -34,6 +35,7 @@ set(only_in
     "cholmod[.]h=^solver/equilibrium/[a-z_]+[.]cpp$"
     "vtk[A-Z].*[.]h=^io/"
     "toml(plusplus|[+][+])/.*=^io/"
+    "dxflib/.*=^io/drawing/dxf_file[.]cpp$"
     "CLI/.*=^io/command_line/"
     "(iostream|fstream|cstdio|filesystem|print)=^(io|tests)/")
 

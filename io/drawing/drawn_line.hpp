@@ -1,0 +1,25 @@
+// The strokes of a layer joined end to end to one smooth line.
+#pragma once
+
+#include "io/drawing/stroke.hpp"
+#include "mesh/base/result.hpp"
+
+namespace flangewright::drawing {
+
+/// Which side of the way along the line the flange lies on.
+enum class Side { left, right };
+
+/// A line in mm with the flange to its left, and where each of its pieces lies on the drawing.
+struct DrawnLine {
+    std::vector<outline::Piece> pieces;
+    std::vector<std::string> names; ///< per piece: "the arc from (12, 30) to (40, 42) mm"
+};
+
+/// Joins strokes (in mm) whose ends lie within 0.05 mm of each other and whose directions there
+/// differ by less than 0.2 degrees. The line is gone along from the end with the smaller x (if both
+/// lie level, the smaller y); with the flange on the right the other way round.
+/// Units: mm. Source: derived here. Fails: gaps, kinks, branches, closed lines, each with its
+/// place.
+[[nodiscard]] Result<DrawnLine, DrawingProblem> join(const std::vector<Stroke>& drawn, Side flange);
+
+} // namespace flangewright::drawing

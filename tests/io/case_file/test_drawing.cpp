@@ -1,0 +1,116 @@
+// Bend lines taken from drawing files; the drawings are kept inputs of the fuzzer.
+#include "io/case_file/case_file.hpp"
+#include "tests/io/case_file/case_text.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+#include <ostream>
+
+namespace flangewright::case_file {
+namespace {
+
+const std::string beside_the_drawings = FLANGEWRIGHT_SOURCE_DIR "/tests/fuzz/corpus/drawing/c.toml";
+
+CaseFileResult read_drawn_case(const std::string& lines) {
+    const std::string text =
+        with_line(8, "curve = \"drawing\"", with_line(9, lines, with_line(10, "")));
+    return read_case_text(text, beside_the_drawings);
+}
+
+// Line of 40, left turn of 30 deg with radius 100, line of 20, right turn of 20 deg with 80.
+TEST(DrawnBendLine, IsReadFromBesideTheCaseFile) {
+    const auto result = read_drawn_case("file = \"polyline.dxf\"\nlayer = \"BEND\"");
+    ASSERT_TRUE(result) << line_for(result.error().front());
+    const outline::BendLine& line = result->job.blank.line;
+    EXPECT_NEAR(line.concave_radius(), 100, 1e-6);
+    EXPECT_NEAR(line.convex_radius(), 80, 1e-6);
+    EXPECT_NEAR(line.length(), 60 + std::numbers::pi * (100.0 * 30 + 80.0 * 20) / 180, 1e-6);
+    EXPECT_EQ(line.curvature(1), 0);
+}
+
+TEST(DrawnBendLine, TurnsRoundForAFlangeOnTheRight) {
+    const auto result =
+        read_drawn_case("file = \"polyline.dxf\"\nlayer = \"BEND\"\nflange_side = \"right\"");
+    ASSERT_TRUE(result) << line_for(result.error().front());
+    EXPECT_NEAR(result->job.blank.line.concave_radius(), 80, 1e-6);
+    EXPECT_NEAR(result->job.blank.line.curvature(1) * 80, 1, 1e-6);
+}
+
+struct BadDrawing {
+    std::string name;
+    std::string lines;
+    int line = 0;
+    std::string key;
+    std::vector<std::string> says;
+};
+
+std::ostream& operator<<(std::ostream& stream, const BadDrawing& bad) {
+    return stream << bad.name;
+}
+
+class BadDrawingCase : public ::testing::TestWithParam<BadDrawing> {};
+
+TEST_P(BadDrawingCase, GivesOneErrorThatNamesKeyAndPlace) {
+    const BadDrawing& bad = GetParam();
+    const auto result = read_drawn_case(bad.lines);
+    ASSERT_FALSE(result.has_value());
+    EXPECT_EQ(result.error().size(), 1U) << line_for(result.error().back());
+    const InputProblem& problem = result.error().front();
+    EXPECT_EQ(problem.line, bad.line) << line_for(problem);
+    EXPECT_EQ(problem.key, bad.key) << line_for(problem);
+    for (const std::string& piece : bad.says) {
+        EXPECT_THAT(line_for(problem), ::testing::HasSubstr(piece));
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    All,
+    BadDrawingCase,
+    ::testing::Values(
+        BadDrawing{"NoFile", "layer = \"BEND\"", 7, "bend_line.file", {"found nothing"}},
+        BadDrawing{"NoLayer", "file = \"polyline.dxf\"", 7, "bend_line.layer", {"found nothing"}},
+        BadDrawing{
+            "FileMissing",
+            "file = \"none.dxf\"\nlayer = \"BEND\"",
+            9,
+            "bend_line.file",
+            {"no file ", "none.dxf", "check the path"}},
+        BadDrawing{
+            "NoDrawing",
+            "file = \"../case/demo.toml\"\nlayer = \"BEND\"",
+            9,
+            "bend_line.file",
+            {"no sound DXF text", "save the drawing again"}},
+        BadDrawing{
+            "LayerUnknown",
+            "file = \"polyline.dxf\"\nlayer = \"FOLD\"",
+            10,
+            "bend_line.layer",
+            {"nothing drawn on layer FOLD", "OUTLINE, BEND"}},
+        BadDrawing{
+            "OnlyAnEllipse",
+            "file = \"ellipse.dxf\"\nlayer = \"BEND\"",
+            10,
+            "bend_line.layer",
+            {"1 things on layer BEND that are no line", "into arcs"}},
+        BadDrawing{
+            "Gap",
+            "file = \"gap.dxf\"\nlayer = \"BEND\"",
+            10,
+            "bend_line.layer",
+            {"a gap of 0.3 mm between (50, 5) mm and (50.3, 5) mm on layer BEND"}},
+        BadDrawing{
+            "TooTightForTheFlange",
+            "file = \"tight.dxf\"\nlayer = \"BEND\"",
+            9,
+            "bend_line.file",
+            {"a concave radius of 12 mm in the arc from (0, 0) mm to ", "flange_depth"}}
+    ),
+    [](const auto& trial) { return trial.param.name; }
+);
+
+} // namespace
+} // namespace flangewright::case_file
