@@ -84,7 +84,7 @@ private:
         [[nodiscard]] double begin() const { return middle - 0.5 * piece.length; }
         [[nodiscard]] double end() const { return middle + 0.5 * piece.length; }
         [[nodiscard]] Eigen::Vector2d point_at(double from_middle) const;
-        [[nodiscard]] Eigen::Vector2d in_frame(const Eigen::Vector2d& point) const;
+        [[nodiscard]] Eigen::Vector2d in_frame(const Eigen::Vector2d& of) const;
         [[nodiscard]] LinePosition foot(const Eigen::Vector2d& local) const;
     };
 

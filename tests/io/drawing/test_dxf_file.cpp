@@ -111,6 +111,13 @@ TEST_F(DxfFile, SeesThroughAnEntityDrawnFromBehind) {
     EXPECT_THAT(line->names[0], HasSubstr("the arc from (50, 5)"));
 }
 
+TEST_F(DxfFile, ArcPastTheAngleZeroTurnsTheShortWay) {
+    const auto line = joined_line("arc_past_zero");
+    ASSERT_TRUE(line.has_value()) << line.error().found;
+    ASSERT_EQ(line->pieces.size(), 1U);
+    EXPECT_NEAR(line->pieces[0].length, 120 * 60 * degree, rounding);
+}
+
 TEST_F(DxfFile, RationalSplineOfACircleHasItsRadius) {
     const auto line = joined_line("spline");
     ASSERT_TRUE(line.has_value());

@@ -92,6 +92,10 @@ def circle(space, on, s):
     space.add_circle((0, 0), 50, dxfattribs=on)
 
 
+def arc_past_zero(space, on, s):
+    space.add_arc((0, 0), 120, 330, 30, dxfattribs=on)
+
+
 def ellipse(space, on, s):
     space.add_ellipse((0, 0), (50, 0), 0.5, 0, 1, dxfattribs=on)
 
@@ -109,4 +113,5 @@ drawing("gap", gap)
 drawing("kink", kink)
 drawing("branch", branch)
 drawing("circle", circle)
+drawing("arc_past_zero", arc_past_zero)
 drawing("ellipse", ellipse)

@@ -81,6 +81,17 @@ TEST(Stations, LieWhereTheCurvatureChanges) {
     EXPECT_TRUE(is_station(stations, 102));
 }
 
+TEST(Stations, DoNotCutOffLessThanHalfAnElement) {
+    // An element is 2.4 mm long here.
+    const BlankGrid blank = blank_on(BendLine::chain({{1, 0}, {60, 1.0 / 60}, {1, 0}}));
+    const std::vector<double> stations = stations_along(blank);
+    EXPECT_FALSE(is_station(stations, 1));
+    EXPECT_FALSE(is_station(stations, 61));
+    const BlankGrid longer = blank_on(BendLine::chain({{2, 0}, {60, 1.0 / 60}, {2, 0}}));
+    EXPECT_TRUE(is_station(stations_along(longer), 2));
+    EXPECT_TRUE(is_station(stations_along(longer), 62));
+}
+
 TEST(Stations, PassOverPiecesMuchShorterThanAnElement) {
     std::vector<outline::Piece> pieces;
     for (int i = 0; i < 60; ++i) {

@@ -20,6 +20,14 @@ TEST(Clearance, OfAnSCurveIsFreeOfMeetings) {
     EXPECT_FALSE(find_overlap(line, 50, 40).has_value());
 }
 
+// On a slant, rounding puts points of a straight to either side of it.
+TEST(Clearance, ASlantedStraightDoesNotCrossItself) {
+    for (const double turn : {0.1, 0.37, 0.8, 1.1}) {
+        const BendLine line = BendLine::chain({{50 * turn, 1.0 / 50}, {300, 0}, {40, -1.0 / 90}});
+        EXPECT_FALSE(find_self_crossing(line).has_value()) << turn;
+    }
+}
+
 TEST(Clearance, FlangesOfAHairpinMeetWhenTheyAreWiderThanHalfTheGap) {
     EXPECT_FALSE(find_overlap(hairpin(50), 200, 24).has_value());
     const std::optional<Meeting> found = find_overlap(hairpin(50), 200, 26);

@@ -112,6 +112,16 @@ TEST(CurveThrough, CurvatureDoesNotJumpAboutOnASmoothCurve) {
     }
 }
 
+// Two arcs to a span are not enough where the curvature changes much between two points.
+TEST(CurveThrough, TakesMoreArcsWhereTwoWouldLeaveTheSpline) {
+    const CurveThrough curve =
+        curve_through(std::vector<Vector2d>{{0, 0}, {60, 40}, {200, 60}, {340, 60}});
+    EXPECT_GT(curve.pieces.size(), 6U);
+    EXPECT_EQ(curve.from_point.size(), curve.pieces.size());
+    const CurveThrough circle = curve_through(on_circle(180, 10 * degree, 4));
+    EXPECT_EQ(circle.pieces.size(), 6U);
+}
+
 TEST(CurveThrough, TwoPointsGiveALine) {
     const CurveThrough curve = curve_through(std::vector<Vector2d>{{1, 1}, {4, 5}});
     ASSERT_EQ(curve.pieces.size(), 1U);
