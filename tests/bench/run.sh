@@ -1,7 +1,7 @@
 #!/bin/sh
 # Times the demo case: sh tests/bench/run.sh [times] [case file]
 # Needs a built program (FLANGEWRIGHT_PROGRAM, else the one of .build/demo or .build/tests).
-# target: wall <= 60 s, <= 1 GiB, wall <= 2.5 x iterations x bare refactorisation
+# target: wall <= 30 s, <= 1 GiB, wall <= 1.5 x iterations x bare refactorisation
 set -eu
 cd "$(dirname "$0")/../.."
 
