@@ -5,6 +5,8 @@
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -93,11 +95,13 @@ std::string heat_part(const job::Job& job) {
     for (const tables::HeatRow& entry : tables::heat_rows()) {
         const bool is_asked = entry.is_of_anneal ? is_annealed : is_treated;
         if (is_asked && tables::is_for(entry, job.sheet.material.name, job.sheet.thickness)) {
-            rows += row(
-                safe(entry.what),
-                {safe(entry.value),
-                 safe(entry.source.empty() ? entry.standing : entry.standing + ": " + entry.source)}
-            );
+            rows +=
+                row(safe(entry.what),
+                    {safe(entry.value),
+                     safe(
+                         entry.source.empty() ? std::string(entry.standing)
+                                              : fmt::format("{}: {}", entry.standing, entry.source)
+                     )});
         }
     }
     if (rows.empty()) {
