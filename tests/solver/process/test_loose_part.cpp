@@ -170,6 +170,29 @@ TEST(LoosePart, AnnealedFlangeHasNoStressAndStaysWhereItIs) {
     EXPECT_LT(largest_stress(), 1);
 }
 
+// Forces and moments alike: without one of them the part would jump when the step begins.
+TEST(LoosePart, CutPartIsInBalanceUnderWhatHoldsIt) {
+    const BendLine line = BendLine::arc(30, 0.1, Curve::concave); // its edge has stress along it
+    Workpiece piece = support::small_workpiece(
+        with_allowance(support::small_flange(line, EndKind::continues, EndKind::continues)), 1
+    );
+    bend_and_release(piece);
+    cut_allowance(piece);
+    equilibrium::Problem problem;
+    problem.model = &piece.model;
+    problem.state = &piece.state;
+    problem.node_axes = piece.node_axes;
+    problem.is_fixed = symmetry_supports(piece);
+    const equilibrium::Shape shape = equilibrium::shape_of(piece.state, piece.node_axes);
+    const auto unbalanced = [&](const equilibrium::DeadLoads& loads) {
+        problem.loads = loads;
+        const equilibrium::Balance balance = piece.system->balance(problem, shape, false);
+        return balance.norm / balance.scale;
+    };
+    EXPECT_GT(unbalanced(equilibrium::DeadLoads::none(piece.model.n_nodes())), 1e-4);
+    EXPECT_LT(unbalanced(piece.held_by), 1e-12);
+}
+
 TEST(LoosePart, HeatTreatedSheetHasTheNewStrengthAndNoHardeningBehindIt) {
     Workpiece piece = support::small_workpiece(slice_job(), 1);
     bend_and_release(piece);
