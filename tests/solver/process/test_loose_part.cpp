@@ -177,7 +177,14 @@ TEST(LoosePart, CutPartIsInBalanceUnderWhatHoldsIt) {
         with_allowance(support::small_flange(line, EndKind::continues, EndKind::continues)), 1
     );
     bend_and_release(piece);
+    const auto thickness_in_bend = [&piece] {
+        const int node = piece.mesh.bend_begin.front() + 2; // within the bend
+        return shell::recover_fields(piece.model, piece.state).thickness[node];
+    };
+    const double before = thickness_in_bend();
+    ASSERT_LT(before, 0.99);
     cut_allowance(piece);
+    EXPECT_EQ(thickness_in_bend(), before);
     equilibrium::Problem problem;
     problem.model = &piece.model;
     problem.state = &piece.state;
