@@ -305,9 +305,10 @@ std::vector<PlannedPicture> plan_pictures(
                             return draw_springback(released, *moved);
                         }});
     }
-    if (ground.step().findings.stations.size() > 1) {
+    // Of the edge as bent: that is what the hand calculation and the limit speak of.
+    if (released.step().findings.stations.size() > 1) {
         plan.push_back({"edge-stretch.png", "Stretch of the free edge along the bend line", [=] {
-                            return draw_edge(ground);
+                            return draw_edge(released);
                         }});
     }
     const process::StepResult* held = held_step(result);

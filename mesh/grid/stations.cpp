@@ -9,7 +9,7 @@ namespace {
 
 constexpr double rounding = 1e-9;
 constexpr double most_apart = 1.5; // lengths of neighbours
-constexpr double growth = 0.3; // of the wanted length per mm along the line; e^0.3 is below 1.5
+constexpr double growth = 0.3; // mm of length per mm along the line: neighbours grow by 1.35
 constexpr double least_share = 0.5; // of an element that a joint may cut off
 
 /// A stretch of the line on which elements are no longer than this.

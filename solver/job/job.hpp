@@ -4,6 +4,8 @@
 #include "mesh/outline/bend_line.hpp"
 #include "solver/material/sheet_material.hpp"
 
+#include <algorithm>
+#include <cstddef>
 #include <numbers>
 #include <optional>
 #include <string>
@@ -90,6 +92,13 @@ enum class StepKind {
 /// Fails: never.
 [[nodiscard]] constexpr bool ends_on_block(StepKind kind) {
     return kind == StepKind::bend_down || kind == StepKind::set_on_block;
+}
+
+/// Only bend-down and first release of an order of steps: what error bars are estimated on.
+/// Source: none needed. Fails: never.
+[[nodiscard]] inline std::vector<StepKind> up_to_release(const std::vector<StepKind>& steps) {
+    const std::size_t n = std::min<std::size_t>(steps.size(), 2);
+    return {steps.begin(), steps.begin() + static_cast<std::ptrdiff_t>(n)};
 }
 
 /// One job.

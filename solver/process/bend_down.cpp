@@ -117,15 +117,9 @@ StepReport bend_down(
 ) {
     const bool is_wiper = piece.job.drive.kind == job::DriveKind::wiper;
     const MovingTool tool = is_wiper ? wiper_of(piece.job, contact) : leaf_of(piece.job, contact);
-    equilibrium::Problem problem;
-    problem.model = &piece.model;
-    problem.state = &piece.state;
-    problem.node_axes = piece.node_axes;
+    equilibrium::Problem problem = problem_of(piece);
     problem.contacts = make_contacts(piece, tool, contact);
-    problem.loads = equilibrium::DeadLoads::none(piece.model.n_nodes());
-    problem.is_fixed = symmetry_supports(piece);
     hold_web(piece, problem.is_fixed);
-    problem.half_thickness = shell::half_thickness(piece.model, piece.state);
     const Fold fold{
         job::StepKind::bend_down,
         [&tool](equilibrium::Problem&, double share) { tool.move(share); },

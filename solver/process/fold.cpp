@@ -18,6 +18,26 @@ constexpr double tolerance_on_the_way = 1e-3;
 
 constexpr double angle_tolerance = 0.0017; // rad, a tenth of a degree
 
+// What tools and clamp do to the sheet: contact forces, and reactions where the clamp holds.
+equilibrium::DeadLoads holding_forces(
+    Workpiece& piece, const equilibrium::Problem& problem, const std::vector<bool>& symmetry
+) {
+    const equilibrium::Shape shape = equilibrium::shape_of(piece.state, problem.node_axes);
+    equilibrium::DeadLoads loads = equilibrium::tool_forces(problem, shape);
+    const equilibrium::Balance balance = piece.system->balance(problem, shape, false);
+    for (int node = 0; node < piece.model.n_nodes(); ++node) {
+        for (int k = 0; k < 3; ++k) {
+            const int dof = node * dof_per_node + k;
+            const auto at = static_cast<std::size_t>(dof);
+            if (problem.is_fixed[at] && !symmetry[at]) {
+                loads.on_positions.col(node) += balance.residual[dof]
+                    * problem.node_axes[static_cast<std::size_t>(node)].col(k);
+            }
+        }
+    }
+    return loads;
+}
+
 // Shortens the steps so that the flange comes to its angle and not past it.
 class AngleWatch {
 public:
@@ -85,23 +105,16 @@ double contact_stiffness(const job::Sheet& sheet, double factor) {
     return factor * sheet.material.youngs_modulus / sheet.thickness;
 }
 
-equilibrium::DeadLoads holding_forces(
-    Workpiece& piece, const equilibrium::Problem& problem, const std::vector<bool>& symmetry
+StepReport leave_held(
+    Workpiece& piece,
+    equilibrium::Problem& problem,
+    const equilibrium::PathReport& path,
+    double angle_reached
 ) {
+    problem.half_thickness = shell::half_thickness(piece.model, piece.state);
+    piece.held_by = holding_forces(piece, problem, symmetry_supports(piece));
     const equilibrium::Shape shape = equilibrium::shape_of(piece.state, problem.node_axes);
-    equilibrium::DeadLoads loads = equilibrium::tool_forces(problem, shape);
-    const equilibrium::Balance balance = piece.system->balance(problem, shape, false);
-    for (int node = 0; node < piece.model.n_nodes(); ++node) {
-        for (int k = 0; k < 3; ++k) {
-            const int dof = node * dof_per_node + k;
-            const auto at = static_cast<std::size_t>(dof);
-            if (problem.is_fixed[at] && !symmetry[at]) {
-                loads.on_positions.col(node) += balance.residual[dof]
-                    * problem.node_axes[static_cast<std::size_t>(node)].col(k);
-            }
-        }
-    }
-    return loads;
+    return report_of(path, angle_reached, equilibrium::deepest_penetration(problem, shape));
 }
 
 StepReport follow_fold(
@@ -112,7 +125,6 @@ StepReport follow_fold(
     const ShapeListener& listener,
     const StepKeeping& keeping
 ) {
-    const std::vector<bool> symmetry = symmetry_supports(piece);
     std::optional<AngleWatch> watch; // begins where the step does or is taken up
     const Narrator narrator(monitor, fold);
     equilibrium::Path path;
@@ -140,10 +152,7 @@ StepReport follow_fold(
         limits.newton.tolerance = equilibrium::NewtonLimits{}.tolerance;
         equilibrium::settle(balancer, problem, piece.state, limits.newton, report);
     }
-    problem.half_thickness = shell::half_thickness(piece.model, piece.state);
-    piece.held_by = holding_forces(piece, problem, symmetry);
-    const equilibrium::Shape shape = equilibrium::shape_of(piece.state, problem.node_axes);
-    return report_of(report, fold.angle(piece), equilibrium::deepest_penetration(problem, shape));
+    return leave_held(piece, problem, report, fold.angle(piece));
 }
 
 } // namespace flangewright::process

@@ -64,15 +64,18 @@ make_wiper(double nose_radius, const job::Drive& drive, double thickness, double
 /// never.
 [[nodiscard]] double contact_stiffness(const job::Sheet& sheet, double factor);
 
-/// What tools and clamp do to the sheet: contact forces, and reactions where the clamp holds.
-/// Units: N, N mm. Source: none needed. Fails: never.
-[[nodiscard]] equilibrium::DeadLoads holding_forces(
-    Workpiece& piece, const equilibrium::Problem& problem, const std::vector<bool>& symmetry
+/// Leaves in `piece.held_by` what tools and clamp do to the sheet, contact forces and the reactions
+/// of all that is fixed beyond symmetry, and puts the path in the words of a step.
+/// Units: mm, N, N mm, rad. Source: none needed. Fails: never.
+[[nodiscard]] StepReport leave_held(
+    Workpiece& piece,
+    equilibrium::Problem& problem,
+    const equilibrium::PathReport& path,
+    double angle_reached
 );
 
-/// Follows the drive, settles, and leaves in `piece.held_by` what tools and clamp then do. What is
-/// fixed beyond `symmetry` is the clamp. Units: mm, N, rad. Source: docs/theory.md, "Bend-down".
-/// Fails: see the report.
+/// Follows the drive, settles, and leaves in `piece.held_by` what tools and clamp then do. Units:
+/// mm, N, rad. Source: docs/theory.md, "Bend-down". Fails: see the report.
 [[nodiscard]] StepReport follow_fold(
     Workpiece& piece,
     equilibrium::Problem& problem,

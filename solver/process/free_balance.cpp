@@ -9,12 +9,7 @@ namespace flangewright::process {
 using shell::dof_per_node;
 
 void hold_present_shape(Workpiece& piece) {
-    equilibrium::Problem problem;
-    problem.model = &piece.model;
-    problem.state = &piece.state;
-    problem.node_axes = piece.node_axes;
-    problem.is_fixed = symmetry_supports(piece);
-    problem.loads = equilibrium::DeadLoads::none(piece.model.n_nodes());
+    const equilibrium::Problem problem = problem_of(piece);
     const equilibrium::Shape shape = equilibrium::shape_of(piece.state, piece.node_axes);
     const equilibrium::Balance balance = piece.system->balance(problem, shape, false);
     piece.held_by = equilibrium::DeadLoads::none(piece.model.n_nodes());
@@ -35,11 +30,7 @@ StepReport balance_free(
     const Monitor& monitor,
     const StepKeeping& keeping
 ) {
-    equilibrium::Problem problem;
-    problem.model = &piece.model;
-    problem.state = &piece.state;
-    problem.node_axes = piece.node_axes;
-    problem.is_fixed = symmetry_supports(piece);
+    equilibrium::Problem problem = problem_of(piece);
     if (choice.holds_web_edge) {
         for (const int node : piece.mesh.web_edge) {
             for (const int k : {1, 2, 4}) { // across, height, slope
@@ -61,16 +52,7 @@ StepReport balance_free(
         now.loads.add(full, left);
         now.anchor_stiffness = left > 1e-9 ? spring * left * left * left : 0;
     };
-    path.on_accepted = [&](const equilibrium::PathReport& report) {
-        monitor.report({
-            .step = name_of(kind),
-            .share_done = report.share_done,
-            .flange_angle = driven_angle(piece),
-            .n_increments = report.n_increments,
-            .n_iterations = report.n_iterations,
-        });
-        return true;
-    };
+    path.on_accepted = teller(monitor, kind, piece);
     take_up(keeping, piece, path);
     equilibrium::PathLimits limits;
     limits.first_step = choice.largest_step;

@@ -50,9 +50,7 @@ job::Job slice_of(const Workpiece& piece, std::span<const StepResult> steps) {
     );
     slice.blank.start = slice.blank.end = job::EndKind::continues;
     // What follows the release moves the figures little, and their error less.
-    std::erase_if(slice.steps, [](job::StepKind kind) {
-        return kind != job::StepKind::bend_down && kind != job::StepKind::release;
-    });
+    slice.steps = job::up_to_release(slice.steps);
     return slice;
 }
 

@@ -130,12 +130,29 @@ StepResult begin_step(Workpiece& piece, job::StepKind kind, const JobResult& res
     return step;
 }
 
+bool is_cut(const Workpiece& piece, const StepResult& first) {
+    return piece.mesh.n_nodes() < first.mesh->n_nodes();
+}
+
+// A trimmed flange is measured nearer to the bend than it was on the block: the difference of the
+// two angles would be no springback.
+void leave_out_springback(findings::PartFindings& part) {
+    part.springback.reset();
+    part.springback_middle.reset();
+    for (findings::StationFindings& at : part.stations) {
+        at.springback.reset();
+    }
+}
+
 void record_step(const Workpiece& piece, StepResult step, JobResult& result) {
     step.mesh = std::make_shared<const grid::SheetMesh>(piece.mesh);
     step.state = piece.state;
     step.fields = shell::recover_fields(piece.model, piece.state);
     const bool is_held = job::ends_on_block(step.kind);
     step.findings = look_at(piece, step.fields, is_held ? std::nullopt : held_angles(result));
+    if (!result.steps.empty() && is_cut(piece, result.steps.front())) {
+        leave_out_springback(step.findings);
+    }
     if (piece.soft) {
         findings::count_from_soft(
             step.findings,

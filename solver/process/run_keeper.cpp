@@ -27,7 +27,10 @@ RunKeeper::RunKeeper(const RunOptions& options, JobResult& result)
 StepKeeping RunKeeper::keeping_for(const Workpiece& piece) {
     StepKeeping keeping;
     keeping.begin_from = std::exchange(state_.under_way, std::nullopt);
-    state_.held_by = piece.held_by; // the step itself wears it out
+    if (state_.finished.empty()) {
+        // Later that of the step before stays: this one may cut the mesh, and wears the forces out.
+        state_.held_by = piece.held_by;
+    }
     path_.reset();
     if (keeping.begin_from) {
         path_ = keeping.begin_from->path;

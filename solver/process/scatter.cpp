@@ -32,20 +32,12 @@ std::string per_cent(double share) {
     return fmt::format("{:g} %", 100 * share);
 }
 
-void scale_hardening(material::SheetMaterial& material, double yield, double rise) {
-    if (!material.hardening) {
-        return; // of a step the job does not have
-    }
+void scale_hardening(job::Job& job, double yield, double rise) {
+    material::SheetMaterial& material = job.sheet.material;
     material.hardening = material::scaled_hardening(material.hardening, yield, rise);
     for (material::BackStress& back : material.back_stresses) {
         back.stiffness *= rise; // a back stress is part of the rise that a tensile test shows
     }
-}
-
-void scale_hardening(job::Job& job, double yield, double rise) {
-    scale_hardening(job.sheet.material, yield, rise);
-    scale_hardening(job.annealed, yield, rise);
-    scale_hardening(job.heat_treated, yield, rise);
 }
 
 std::vector<Variation> variations_of(const job::Scatter& scatter) {
@@ -112,6 +104,8 @@ estimate_scatter(const job::Job& job, int n_at_once, const Monitor& monitor) {
         job::Job varied = job;
         varied.accuracy = job::Accuracy::quick;
         varied.scatter.reset();
+        // As the error of the mesh: the bands stand beside the figures of block and release.
+        varied.steps = job::up_to_release(varied.steps);
         if (index > 0) {
             variations[static_cast<std::size_t>(index) - 1].apply(varied);
         }

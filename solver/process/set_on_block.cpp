@@ -50,30 +50,14 @@ StepReport set_on_block(
     const Monitor& monitor,
     const StepKeeping& keeping
 ) {
-    const std::vector<bool> symmetry = symmetry_supports(piece);
-    equilibrium::Problem problem;
-    problem.model = &piece.model;
-    problem.state = &piece.state;
-    problem.node_axes = piece.node_axes;
-    problem.loads = equilibrium::DeadLoads::none(piece.model.n_nodes());
-    problem.half_thickness = shell::half_thickness(piece.model, piece.state);
-    problem.is_fixed = symmetry;
+    equilibrium::Problem problem = problem_of(piece);
     lead_web_down(piece, problem);
     add_rigid_supports(piece, problem.is_fixed);
     problem.contacts = {block_under(piece, contact)};
 
     equilibrium::Path path;
     path.set = [](equilibrium::Problem& now, double share) { now.guided_share = share; };
-    path.on_accepted = [&](const equilibrium::PathReport& report) {
-        monitor.report({
-            .step = name_of(job::StepKind::set_on_block),
-            .share_done = report.share_done,
-            .flange_angle = driven_angle(piece),
-            .n_increments = report.n_increments,
-            .n_iterations = report.n_iterations,
-        });
-        return true;
-    };
+    path.on_accepted = teller(monitor, job::StepKind::set_on_block, piece);
     take_up(keeping, piece, path);
     equilibrium::PathLimits limits;
     limits.first_step = 0.1;
@@ -84,10 +68,7 @@ StepReport set_on_block(
     if (report.end == equilibrium::PathEnd::done) {
         equilibrium::settle(balancer, problem, piece.state, limits.newton, report);
     }
-    problem.half_thickness = shell::half_thickness(piece.model, piece.state);
-    piece.held_by = holding_forces(piece, problem, symmetry);
-    const equilibrium::Shape shape = equilibrium::shape_of(piece.state, problem.node_axes);
-    return report_of(report, driven_angle(piece), equilibrium::deepest_penetration(problem, shape));
+    return leave_held(piece, problem, report, driven_angle(piece));
 }
 
 } // namespace flangewright::process

@@ -140,6 +140,17 @@ std::vector<bool> symmetry_supports(const Workpiece& piece) {
     return is_fixed;
 }
 
+equilibrium::Problem problem_of(const Workpiece& piece) {
+    equilibrium::Problem problem;
+    problem.model = &piece.model;
+    problem.state = &piece.state;
+    problem.node_axes = piece.node_axes;
+    problem.is_fixed = symmetry_supports(piece);
+    problem.loads = equilibrium::DeadLoads::none(piece.model.n_nodes());
+    problem.half_thickness = shell::half_thickness(piece.model, piece.state);
+    return problem;
+}
+
 double driven_angle(const Workpiece& piece) {
     double sum = 0;
     for (const int node : piece.mesh.free_edge) {

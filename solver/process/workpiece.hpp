@@ -63,6 +63,10 @@ void take_mesh(Workpiece& piece, grid::SheetMesh mesh);
 /// Shape: 5 per node. Source: none needed. Fails: never.
 [[nodiscard]] std::vector<bool> symmetry_supports(const Workpiece& piece);
 
+/// The piece as it is, held by planes of symmetry only, without loads or tools. Refers to the
+/// piece. Units: mm, N. Source: none needed. Fails: never.
+[[nodiscard]] equilibrium::Problem problem_of(const Workpiece& piece);
+
 /// Mean angle of the free edge's directors: how far the flange has come, rad.
 /// Source: none needed. Fails: never.
 [[nodiscard]] double driven_angle(const Workpiece& piece);

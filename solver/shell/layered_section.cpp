@@ -1,7 +1,5 @@
 #include "solver/shell/layered_section.hpp"
 
-#include "solver/material/log_strain.hpp"
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -11,12 +9,6 @@ namespace flangewright::shell {
 namespace {
 
 constexpr std::size_t n_layers_most = 64; // as gauss_layers() makes
-
-material::SplitStrain right_cauchy_green(const SectionStrain& strain, double z) {
-    material::SplitStrain C = strain.membrane + z * (strain.bending + z * strain.quadratic);
-    C[0] += 1;
-    return C;
-}
 
 material::ShiftedUpdate update_shifted(
     const Section& section,
@@ -108,7 +100,7 @@ SectionForce integrate_section(
         const double z =
             fibre_height(fibre, layers.position[k] * section.thickness, section.thickness);
         const double weight = layers.weight[k] * section.thickness;
-        const material::LogStrain log_strain(right_cauchy_green(strain, z));
+        const material::LogStrain log_strain = log_strain_at(strain, z);
         if (!log_strain.is_valid()) {
             force.has_converged = false;
             return force;
@@ -151,6 +143,20 @@ SectionForce integrate_section(
     return force;
 }
 
+FibreStretch stretch_through(const Section& section, std::span<const double> stretch_of_layers) {
+    double sum = 0;
+    double first_moment = 0;
+    double second_moment = 0;
+    for (std::size_t k = 0; k < stretch_of_layers.size(); ++k) {
+        const double z0 = section.layers.position[k] * section.thickness;
+        const double weight = section.layers.weight[k];
+        sum += weight * stretch_of_layers[k];
+        first_moment += weight * z0 * stretch_of_layers[k];
+        second_moment += weight * z0 * z0;
+    }
+    return {sum, second_moment > 0 ? first_moment / second_moment : 0};
+}
+
 bool remember_section(
     const Section& section,
     const SectionStrain& strain,
@@ -161,15 +167,11 @@ bool remember_section(
     const std::size_t n_back = section.back_stresses.size();
     std::array<material::PointMemory, n_layers_most> after;
     std::array<material::SplitStress, n_layers_most * material::n_back_stresses_most> back_after;
-    // Least-squares line through the layers' thickness stretch, weighted as the layers are.
-    double sum = 0;
-    double first_moment = 0;
-    double second_moment = 0;
+    std::array<double, n_layers_most> stretch{};
     for (std::size_t k = 0; k < memory.size(); ++k) {
         const double z0 = section.layers.position[k] * section.thickness;
-        const material::LogStrain log_strain(
-            right_cauchy_green(strain, fibre_height(fibre, z0, section.thickness))
-        );
+        const material::LogStrain log_strain =
+            log_strain_at(strain, fibre_height(fibre, z0, section.thickness));
         if (!log_strain.is_valid()) {
             return false;
         }
@@ -193,16 +195,11 @@ bool remember_section(
             return false;
         }
         after[k] = point.memory;
-        const double stretch = std::exp(point.thickness_strain);
-        const double weight = section.layers.weight[k];
-        sum += weight * stretch;
-        first_moment += weight * z0 * stretch;
-        second_moment += weight * z0 * z0;
+        stretch[k] = std::exp(point.thickness_strain);
     }
     std::copy_n(after.begin(), memory.size(), memory.begin());
     std::copy_n(back_after.begin(), memory.size() * n_back, back_stresses.begin());
-    fibre.mean = sum;
-    fibre.slope = second_moment > 0 ? first_moment / second_moment : 0;
+    fibre = stretch_through(section, std::span(stretch).first(memory.size()));
     return true;
 }
 

@@ -2,6 +2,7 @@
 // resultants and their tangent out. Wraps any hardening law.
 #pragma once
 
+#include "solver/material/log_strain.hpp"
 #include "solver/material/shifted_update.hpp"
 #include "solver/shell/layer_rule.hpp"
 #include "solver/shell/sheet_state.hpp"
@@ -72,6 +73,20 @@ bool remember_section(
     std::span<material::PointMemory> memory,
     std::span<material::SplitStress> back_stresses = {}
 );
+
+/// Log strain of the fibre at a height. Units: -, mm. Source: right Cauchy-Green tensor C = 1 + 2
+/// E. Fails: is_valid() is false for no strain that a sheet can have.
+[[nodiscard]] inline material::LogStrain log_strain_at(const SectionStrain& strain, double height) {
+    material::SplitStrain C =
+        strain.membrane + height * (strain.bending + height * strain.quadratic);
+    C[0] += 1;
+    return material::LogStrain(C);
+}
+
+/// Least-squares line through the layers' thickness stretch, weighted as the layers are.
+/// Units: -, 1/mm. Source: derived here (docs/theory.md, "Thickness"). Fails: never.
+[[nodiscard]] FibreStretch
+stretch_through(const Section& section, std::span<const double> stretch_of_layers);
 
 /// Height, over the middle between the two faces, of the fibre that lay at `z` in the flat sheet of
 /// thickness `t`. In a bend the inner half thickens and the outer half thins, so the fibre once at

@@ -1,7 +1,5 @@
 #include "solver/shell/recover.hpp"
 
-#include "solver/material/log_strain.hpp"
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -28,12 +26,6 @@ struct Layers {
     std::span<const material::SplitStress> back_stresses;
 };
 
-material::LogStrain strain_at(const SectionStrain& strain, double z) {
-    material::SplitStrain C = strain.membrane + z * (strain.bending + z * strain.quadratic);
-    C[0] += 1;
-    return material::LogStrain(C);
-}
-
 PointFields read_point(
     const Section& section,
     const SectionStrain& strain,
@@ -46,7 +38,7 @@ PointFields read_point(
     for (int place = 0; place < n_places; ++place) {
         const double z =
             fibre_height(fibre, 0.5 * (place - 1) * section.thickness, section.thickness);
-        fields.log_strain[static_cast<std::size_t>(place)] = strain_at(strain, z).value();
+        fields.log_strain[static_cast<std::size_t>(place)] = log_strain_at(strain, z).value();
     }
     const std::array<std::size_t, 2> outermost{0, memory.size() - 1};
     for (std::size_t i = 0; i < 2; ++i) {
@@ -55,7 +47,7 @@ PointFields read_point(
             fibre_height(fibre, section.layers.position[k] * section.thickness, section.thickness);
         const material::PointUpdate point = update_layer(
             section,
-            strain_at(strain, z).value(),
+            log_strain_at(strain, z).value(),
             memory[k],
             layers.back_stresses.subspan(k * n_back, n_back)
         );

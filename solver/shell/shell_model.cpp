@@ -92,7 +92,12 @@ Eigen::VectorXd half_thickness(const ShellModel& model, const SheetState& state)
     return 0.5 * model.section.thickness * sum.cwiseQuotient(weight);
 }
 
-bool remember_shape(const ShellModel& model, SheetState& state, int n_threads) {
+bool visit_points(
+    const ShellModel& model,
+    SheetState& state,
+    int n_threads,
+    const std::function<bool(const PointView&)>& visit
+) {
     const auto n_layers = static_cast<std::size_t>(model.section.n_layers());
     const std::size_t n_shifts = n_layers * model.section.back_stresses.size();
     std::atomic<bool> is_good = true;
@@ -101,15 +106,25 @@ bool remember_shape(const ShellModel& model, SheetState& state, int n_threads) {
         const QuadNodes nodes = gather_nodes(model.quads[at], state.positions, state.directors);
         for (int point = 0; point < 4; ++point) {
             const std::size_t fibre = 4 * at + static_cast<std::size_t>(point);
-            const auto memory = std::span(state.points).subspan(fibre * n_layers, n_layers);
-            const auto shifts = std::span(state.back_stresses).subspan(fibre * n_shifts, n_shifts);
-            const SectionStrain strain = quad_strain(model.references[at], nodes, point);
-            if (!remember_section(model.section, strain, state.fibres[fibre], memory, shifts)) {
+            const PointView view{
+                quad_strain(model.references[at], nodes, point),
+                state.fibres[fibre],
+                std::span(state.points).subspan(fibre * n_layers, n_layers),
+                std::span(state.back_stresses).subspan(fibre * n_shifts, n_shifts)};
+            if (!visit(view)) {
                 is_good = false;
             }
         }
     });
     return is_good;
+}
+
+bool remember_shape(const ShellModel& model, SheetState& state, int n_threads) {
+    return visit_points(model, state, n_threads, [&model](const PointView& point) {
+        return remember_section(
+            model.section, point.strain, point.fibre, point.memory, point.back_stresses
+        );
+    });
 }
 
 } // namespace flangewright::shell

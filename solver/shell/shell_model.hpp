@@ -52,6 +52,23 @@ points_of(const ShellModel& model, const SheetState& state, std::size_t element)
 /// Shape: n_nodes. Source: derived here (docs/theory.md, "Thickness"). Fails: never.
 [[nodiscard]] Eigen::VectorXd half_thickness(const ShellModel& model, const SheetState& state);
 
+/// One in-plane point of a state: its strain now, and what it may remember of it.
+struct PointView {
+    SectionStrain strain;
+    FibreStretch& fibre;
+    std::span<material::PointMemory> memory; ///< layer by layer
+    std::span<material::SplitStress> back_stresses; ///< of each layer in turn
+};
+
+/// Shows all points, several at a time. Units: as the state. Source: none needed. Fails: returns
+/// false when the visitor did for a point.
+bool visit_points(
+    const ShellModel& model,
+    SheetState& state,
+    int n_threads,
+    const std::function<bool(const PointView&)>& visit
+);
+
 /// Makes the state remember the strain of its present shape: plastic strain, back stresses and
 /// fibre stretch of every point. Units, source: layered_section.hpp. Fails: returns false, memory
 /// partly unchanged, when a point can't be updated; call it on a copy.

@@ -36,14 +36,9 @@ TEST(Release, OfAnUnloadedSheetChangesNothing) {
 
 // What supports have to bring up when nothing else holds the part, N.
 double force_at_supports(Workpiece& piece) {
-    equilibrium::Problem problem;
-    problem.model = &piece.model;
-    problem.state = &piece.state;
-    problem.node_axes = piece.node_axes;
-    const std::vector<bool> symmetry = symmetry_supports(piece);
-    problem.is_fixed = symmetry;
+    equilibrium::Problem problem = problem_of(piece);
+    const std::vector<bool> symmetry = problem.is_fixed;
     add_rigid_supports(piece, problem.is_fixed);
-    problem.loads = equilibrium::DeadLoads::none(piece.model.n_nodes());
     const equilibrium::Balance balance =
         piece.system->balance(problem, equilibrium::shape_of(piece.state, piece.node_axes), false);
     double squared = 0;

@@ -57,21 +57,33 @@ TEST(SetOnBlock, MakesTheWebOfASprungPartFlat) {
     EXPECT_GT(piece.held_by.on_positions.norm(), 1); // N
 }
 
-// All is elastic on the way: pressed and let go again, the part is as it was.
+// Between all nodes of the web's edge and of the free edge: the part may lie elsewhere.
+Eigen::MatrixXd distances_web_to_edge(const Workpiece& piece) {
+    const std::vector<int>& web = piece.mesh.web_edge;
+    const std::vector<int>& edge = piece.mesh.free_edge;
+    Eigen::MatrixXd distances(web.size(), edge.size());
+    for (std::size_t i = 0; i < web.size(); ++i) {
+        for (std::size_t j = 0; j < edge.size(); ++j) {
+            distances(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)) =
+                (piece.state.positions.col(web[i]) - piece.state.positions.col(edge[j])).norm();
+        }
+    }
+    return distances;
+}
+
+// mm. Locked-in stress stands near yield in places, so that pressing moves them by microns.
+constexpr double a_little_yield = 0.005;
+
+// All but that is elastic on the way: pressed and let go again, the part is as it was.
 TEST(SetOnBlock, LeavesNothingBehindWhenReleasedAgain) {
     Workpiece piece = arc_piece();
     ASSERT_EQ(bend_down(piece, {}, {}, {}).reason, StopReason::done);
     ASSERT_EQ(release(piece, {}, {}).reason, StopReason::done);
-    const double angle = driven_angle(piece);
-    const Eigen::Matrix3Xd before = piece.state.positions;
+    const Eigen::MatrixXd before = distances_web_to_edge(piece);
     ASSERT_EQ(set_on_block(piece, {}, {}).reason, StopReason::done);
+    ASSERT_GT((distances_web_to_edge(piece) - before).cwiseAbs().maxCoeff(), 0.01);
     ASSERT_EQ(release(piece, {}, {}).reason, StopReason::done);
-    // Distances within the part, since it may lie elsewhere now.
-    const Eigen::Index last = before.cols() - 1;
-    const double was = (before.col(0) - before.col(last)).norm();
-    const double is = (piece.state.positions.col(0) - piece.state.positions.col(last)).norm();
-    EXPECT_NEAR(is, was, 1e-3);
-    EXPECT_NEAR(driven_angle(piece), angle, 0.02);
+    EXPECT_LT((distances_web_to_edge(piece) - before).cwiseAbs().maxCoeff(), a_little_yield);
 }
 
 TEST(SetOnBlock, StopsWhenAsked) {
