@@ -3,6 +3,7 @@
 #include "io/chart/edge_chart.hpp"
 #include "io/chart/section_picture.hpp"
 #include "io/tables/shown_length.hpp"
+#include "io/tables/step_words.hpp"
 #include "io/units/angle.hpp"
 #include "io/vtk/colour_scale.hpp"
 #include "io/vtk/node_figures.hpp"
@@ -12,7 +13,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <cmath>
 
 namespace flangewright::run_folder {
@@ -46,29 +46,10 @@ std::string footer(const Ground& ground) {
     );
 }
 
-/// What a finished step leaves: "On the block", "Released", "Annealed".
-std::string finished_words(job::StepKind kind) {
-    switch (kind) {
-    case job::StepKind::bend_down:
-        return "On the block";
-    case job::StepKind::release:
-        return "Released";
-    case job::StepKind::trim:
-        return "Released and trimmed";
-    case job::StepKind::anneal:
-        return "Annealed";
-    case job::StepKind::heat_treat:
-        return "Heat treated";
-    case job::StepKind::set_on_block:
-        break;
-    }
-    return "Pressed flat on the block";
-}
-
-/// The same, or how far an unfinished step came.
+/// What a step left: "On the block", "Released"; or how far an unfinished step came.
 std::string state_words(const process::StepResult& step) {
     if (step.report.reason == process::StopReason::done) {
-        return finished_words(step.kind);
+        return tables::with_capital(tables::words_after(step.kind));
     }
     if (step.kind == job::StepKind::bend_down) {
         return fmt::format(
@@ -76,9 +57,11 @@ std::string state_words(const process::StepResult& step) {
             shown_number(degrees(step.report.angle_reached), 1)
         );
     }
-    std::string name = process::name_of(step.kind);
-    name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
-    return fmt::format("{} not finished, {:.0f} % done", name, 100 * step.report.share_done);
+    return fmt::format(
+        "{} not finished, {:.0f} % done",
+        tables::with_capital(process::name_of(step.kind)),
+        100 * step.report.share_done
+    );
 }
 
 vtk::PartPicture part(const Ground& ground, const std::string& title) {
@@ -230,7 +213,7 @@ std::string section_subtitle(const Ground& ground, std::size_t line, double stat
     return fmt::format(
         "{} {} and set on the block, the web lifts {} here, {} at most.",
         place,
-        finished_words(ground.step().kind),
+        tables::with_capital(tables::words_after(ground.step().kind)),
         brief_length(found.stations[line].web_gap, unit),
         brief_length(found.web_lift, unit)
     );

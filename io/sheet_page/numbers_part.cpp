@@ -3,6 +3,7 @@
 #include "io/sheet_page/html.hpp"
 #include "io/tables/error_bars.hpp"
 #include "io/tables/shown_length.hpp"
+#include "io/tables/step_words.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/verdict.hpp"
 
@@ -22,6 +23,7 @@ using tables::shown_layout_length;
 using tables::shown_length;
 using tables::shown_number;
 using tables::stretch_percent;
+using tables::with_capital;
 using units::degrees;
 
 /// What a cell says when a figure does not exist there.
@@ -189,13 +191,6 @@ std::string shape_rows(
                [unit](const auto& found) { return shown_length(found.flange_depth_mean, unit); },
                no_figure
         );
-}
-
-std::string with_capital(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    }
-    return text;
 }
 
 /// The bend radius that stretches the outer fibre so much, in thicknesses.

@@ -3,6 +3,7 @@
 #include "io/sheet_page/html.hpp"
 #include "io/tables/heat_table.hpp"
 #include "io/tables/shown_length.hpp"
+#include "io/tables/step_words.hpp"
 #include "io/units/angle.hpp"
 
 #include <fmt/format.h>
@@ -17,23 +18,6 @@ namespace {
 using tables::shown_length;
 using tables::shown_number;
 using units::degrees;
-
-std::string step_words(job::StepKind kind) {
-    switch (kind) {
-    case job::StepKind::trim:
-        return "trimmed to the net edge";
-    case job::StepKind::anneal:
-        return "annealed";
-    case job::StepKind::heat_treat:
-        return "heat treated";
-    case job::StepKind::set_on_block:
-        return "pressed flat on the block";
-    case job::StepKind::bend_down:
-    case job::StepKind::release:
-        break;
-    }
-    return "released";
-}
 
 /// The change of the mean angle since the row before, with its sign.
 std::string change_words(double change) {
@@ -60,7 +44,7 @@ steps_part(const tables::RunFacts& facts, const job::Job& job, const process::Jo
         const bool is_first = n_rows == 0;
         const double angle = now.flange_angle_middle.mean;
         rows +=
-            row(step_words(step.kind),
+            row(tables::words_after(step.kind),
                 {shown_number(degrees(angle), 1) + " deg",
                  is_first ? "" : change_words(angle - step.angle_before.value_or(angle)),
                  step.kind == job::StepKind::set_on_block ? "held flat"

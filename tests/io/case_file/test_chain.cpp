@@ -2,12 +2,11 @@
 // we thought of.
 #include "io/case_file/case_file.hpp"
 #include "io/units/angle.hpp"
+#include "tests/io/case_file/bad_lines.hpp"
 #include "tests/io/case_file/case_text.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-
-#include <ostream>
 
 namespace flangewright::case_file {
 namespace {
@@ -56,132 +55,108 @@ TEST(Chain, OfOnePieceIsThatLine) {
     EXPECT_DOUBLE_EQ(result->job.blank.line.radius(), 200);
 }
 
-struct BadChain {
-    std::string name;
-    std::string pieces;
-    int line = 0;
-    std::string key;
-    std::vector<std::string> says;
-};
-
-std::ostream& operator<<(std::ostream& stream, const BadChain& bad) {
-    return stream << bad.name;
-}
-
-class BadChainCase : public ::testing::TestWithParam<BadChain> {};
+class BadChainCase : public ::testing::TestWithParam<BadLines> {};
 
 TEST_P(BadChainCase, GivesOneErrorThatNamesLineAndKey) {
-    const BadChain& bad = GetParam();
-    const auto result = read_case_text(chain_of(bad.pieces), "case.toml");
-    ASSERT_FALSE(result.has_value());
-    const InputProblem& problem = result.error().front();
-    EXPECT_EQ(result.error().size(), 1U) << line_for(result.error().back());
-    EXPECT_EQ(problem.line, bad.line) << line_for(problem);
-    EXPECT_EQ(problem.key, bad.key) << line_for(problem);
-    for (const std::string& piece : bad.says) {
-        EXPECT_THAT(line_for(problem), ::testing::HasSubstr(piece));
-    }
-    EXPECT_FALSE(problem.found.empty());
-    EXPECT_FALSE(problem.allowed.empty());
-    EXPECT_FALSE(problem.remedy.empty());
+    expect_the_one_error(read_case_text(chain_of(GetParam().lines), "case.toml"), GetParam());
 }
 
 INSTANTIATE_TEST_SUITE_P(
     All,
     BadChainCase,
     ::testing::Values(
-        BadChain{"NoPieces", "", 7, "bend_line.pieces", {"found nothing"}},
-        BadChain{"EmptyList", "pieces = []", 9, "bend_line.pieces", {"list of tables"}},
-        BadChain{"PiecesAreANumber", "pieces = 3", 9, "bend_line.pieces", {"list of tables"}},
-        BadChain{"PieceIsANumber", "pieces = [{line = 9}, 3]", 9, "bend_line.pieces", {"a list"}},
-        BadChain{
+        BadLines{"NoPieces", "", 7, "bend_line.pieces", {"found nothing"}},
+        BadLines{"EmptyList", "pieces = []", 9, "bend_line.pieces", {"list of tables"}},
+        BadLines{"PiecesAreANumber", "pieces = 3", 9, "bend_line.pieces", {"list of tables"}},
+        BadLines{"PieceIsANumber", "pieces = [{line = 9}, 3]", 9, "bend_line.pieces", {"a list"}},
+        BadLines{
             "UnknownKey",
             "pieces = [{line = 80},\n{concav = 200, sweep = 20}]",
             10,
             "bend_line.pieces[2].concav",
             {"unknown key", "write concave"}},
-        BadChain{
+        BadLines{
             "UnknownKeyBeside",
             "pieces = [{line = 80, colour = 3}]",
             9,
             "bend_line.pieces[1].colour",
             {"unknown key", "line, concave"}},
-        BadChain{"EmptyPiece", "pieces = [{}]", 9, "bend_line.pieces[1]", {"an empty piece"}},
-        BadChain{
+        BadLines{"EmptyPiece", "pieces = [{}]", 9, "bend_line.pieces[1]", {"an empty piece"}},
+        BadLines{
             "SweepAlone", "pieces = [{sweep = 9}]", 9, "bend_line.pieces[1]", {"without a radius"}},
-        BadChain{
+        BadLines{
             "SweepMissing",
             "pieces = [{line = 80},\n{concave = 200}]",
             10,
             "bend_line.pieces[2].sweep",
             {"found nothing"}},
-        BadChain{
+        BadLines{
             "SweepOnALine",
             "pieces = [{line = 80, sweep = 3}]",
             9,
             "bend_line.pieces[1].sweep",
             {"no sweep on a straight piece"}},
-        BadChain{
+        BadLines{
             "TwoKindsInOne",
             "pieces = [{line = 80, convex = 300, sweep = 3}]",
             9,
             "bend_line.pieces[1].convex",
             {"line and convex in one piece"}},
-        BadChain{
+        BadLines{
             "LengthBesidePieces",
             "pieces = [{line = 80}]\nlength = 80",
             10,
             "bend_line.length",
             {"beside the pieces of a bend line"}},
-        BadChain{
+        BadLines{
             "NegativeLength", "pieces = [{line = -1}]", 9, "bend_line.pieces[1].line", {"0.5 mm"}},
-        BadChain{
+        BadLines{
             "NoNumber",
             "pieces = [{convex = nan, sweep = 3}]",
             9,
             "bend_line.pieces[1].convex",
             {"2 mm to 10000 mm"}},
-        BadChain{
+        BadLines{
             "ConcaveTooTightForTheFlange",
             "pieces = [{line = 30},\n{concave = 15, sweep = 20}]",
             10,
             "bend_line.pieces[2].concave",
             {"found 15", "flange_depth must be less than 7.9", "larger radius there"}},
-        BadChain{
+        BadLines{
             "ConvexTooTightForTheWeb",
             "pieces = [{line = 30},\n{convex = 41, sweep = 20}]",
             10,
             "bend_line.pieces[2].convex",
             {"at least 41.6 mm", "narrow the web"}},
-        BadChain{
+        BadLines{
             "TurnsPastAFullCircle",
             "pieces = [{concave = 90, sweep = 180}, {line = 500}, {concave = 90, sweep = 180}, "
             "{concave = 90, sweep = 9}]",
             9,
             "bend_line.pieces",
             {"through 369 deg", "less than 360 deg"}},
-        BadChain{
+        BadLines{
             "CrossesItself",
             "pieces = [{line = 300}, {concave = 60, sweep = 150}, {concave = 60, sweep = 100}, "
             "{line = 300}]",
             9,
             "bend_line.pieces",
             {"crosses itself (piece 1 and piece 4)"}},
-        BadChain{
+        BadLines{
             "FlangesMeet",
             "pieces = [{line = 300}, {concave = 40, sweep = 90}, {concave = 40, sweep = 120}, "
             "{line = 120}]",
             9,
             "bend_line.pieces",
             {"the flange along piece 1 runs into piece 4", "narrow the flange"}},
-        BadChain{
+        BadLines{
             "WebsMeet",
             "pieces = [{line = 150}, {convex = 45, sweep = 180}, {line = 20}, {convex = 300, "
             "sweep = 20}]",
             9,
             "bend_line.pieces",
             {"the web along piece 1 runs into piece 4", "narrow the web"}},
-        BadChain{
+        BadLines{
             "LongerThanAFlange",
             "pieces = [{line = 2000}, {line = 1500}]",
             9,

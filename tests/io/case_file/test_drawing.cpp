@@ -1,5 +1,6 @@
 // Bend lines taken from drawing files; the drawings are kept inputs of the fuzzer.
 #include "io/case_file/case_file.hpp"
+#include "tests/io/case_file/bad_lines.hpp"
 #include "tests/io/case_file/case_text.hpp"
 
 #include <gmock/gmock.h>
@@ -7,7 +8,6 @@
 
 #include <cmath>
 #include <numbers>
-#include <ostream>
 
 namespace flangewright::case_file {
 namespace {
@@ -39,70 +39,49 @@ TEST(DrawnBendLine, TurnsRoundForAFlangeOnTheRight) {
     EXPECT_NEAR(result->job.blank.line.curvature(1) * 80, 1, 1e-6);
 }
 
-struct BadDrawing {
-    std::string name;
-    std::string lines;
-    int line = 0;
-    std::string key;
-    std::vector<std::string> says;
-};
-
-std::ostream& operator<<(std::ostream& stream, const BadDrawing& bad) {
-    return stream << bad.name;
-}
-
-class BadDrawingCase : public ::testing::TestWithParam<BadDrawing> {};
+class BadDrawingCase : public ::testing::TestWithParam<BadLines> {};
 
 TEST_P(BadDrawingCase, GivesOneErrorThatNamesKeyAndPlace) {
-    const BadDrawing& bad = GetParam();
-    const auto result = read_drawn_case(bad.lines);
-    ASSERT_FALSE(result.has_value());
-    EXPECT_EQ(result.error().size(), 1U) << line_for(result.error().back());
-    const InputProblem& problem = result.error().front();
-    EXPECT_EQ(problem.line, bad.line) << line_for(problem);
-    EXPECT_EQ(problem.key, bad.key) << line_for(problem);
-    for (const std::string& piece : bad.says) {
-        EXPECT_THAT(line_for(problem), ::testing::HasSubstr(piece));
-    }
+    expect_the_one_error(read_drawn_case(GetParam().lines), GetParam());
 }
 
 INSTANTIATE_TEST_SUITE_P(
     All,
     BadDrawingCase,
     ::testing::Values(
-        BadDrawing{"NoFile", "layer = \"BEND\"", 7, "bend_line.file", {"found nothing"}},
-        BadDrawing{"NoLayer", "file = \"polyline.dxf\"", 7, "bend_line.layer", {"found nothing"}},
-        BadDrawing{
+        BadLines{"NoFile", "layer = \"BEND\"", 7, "bend_line.file", {"found nothing"}},
+        BadLines{"NoLayer", "file = \"polyline.dxf\"", 7, "bend_line.layer", {"found nothing"}},
+        BadLines{
             "FileMissing",
             "file = \"none.dxf\"\nlayer = \"BEND\"",
             9,
             "bend_line.file",
             {"no file ", "none.dxf", "check the path"}},
-        BadDrawing{
+        BadLines{
             "NoDrawing",
             "file = \"../case/demo.toml\"\nlayer = \"BEND\"",
             9,
             "bend_line.file",
             {"no sound DXF text", "save the drawing again"}},
-        BadDrawing{
+        BadLines{
             "LayerUnknown",
             "file = \"polyline.dxf\"\nlayer = \"FOLD\"",
             10,
             "bend_line.layer",
             {"nothing drawn on layer FOLD", "OUTLINE, BEND"}},
-        BadDrawing{
+        BadLines{
             "OnlyAnEllipse",
             "file = \"ellipse.dxf\"\nlayer = \"BEND\"",
             10,
             "bend_line.layer",
             {"1 things on layer BEND that are no line", "into arcs"}},
-        BadDrawing{
+        BadLines{
             "Gap",
             "file = \"gap.dxf\"\nlayer = \"BEND\"",
             10,
             "bend_line.layer",
             {"a gap of 0.3 mm between (50, 5) mm and (50.3, 5) mm on layer BEND"}},
-        BadDrawing{
+        BadLines{
             "TooTightForTheFlange",
             "file = \"tight.dxf\"\nlayer = \"BEND\"",
             9,

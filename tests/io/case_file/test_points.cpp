@@ -1,6 +1,7 @@
 // Bend lines given by points of the drawing.
 #include "io/case_file/case_file.hpp"
 #include "io/units/angle.hpp"
+#include "tests/io/case_file/bad_lines.hpp"
 #include "tests/io/case_file/case_text.hpp"
 
 #include <fmt/format.h>
@@ -8,7 +9,6 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <ostream>
 
 namespace flangewright::case_file {
 namespace {
@@ -79,85 +79,62 @@ kind = "wiper"
     EXPECT_EQ(line.curve(), outline::Curve::straight);
 }
 
-struct BadPoints {
-    std::string name;
-    std::string lines;
-    int line = 0;
-    std::string key;
-    std::vector<std::string> says;
-};
-
-std::ostream& operator<<(std::ostream& stream, const BadPoints& bad) {
-    return stream << bad.name;
-}
-
-class BadPointsCase : public ::testing::TestWithParam<BadPoints> {};
+class BadPointsCase : public ::testing::TestWithParam<BadLines> {};
 
 TEST_P(BadPointsCase, GivesOneErrorThatNamesThePlace) {
-    const BadPoints& bad = GetParam();
-    const auto result = read_case_text(points_case(bad.lines), "case.toml");
-    ASSERT_FALSE(result.has_value());
-    EXPECT_EQ(result.error().size(), 1U) << line_for(result.error().back());
-    const InputProblem& problem = result.error().front();
-    EXPECT_EQ(problem.line, bad.line) << line_for(problem);
-    EXPECT_EQ(problem.key, bad.key) << line_for(problem);
-    for (const std::string& piece : bad.says) {
-        EXPECT_THAT(line_for(problem), ::testing::HasSubstr(piece));
-    }
-    EXPECT_FALSE(problem.remedy.empty());
+    expect_the_one_error(read_case_text(points_case(GetParam().lines), "case.toml"), GetParam());
 }
 
 INSTANTIATE_TEST_SUITE_P(
     All,
     BadPointsCase,
     ::testing::Values(
-        BadPoints{"Missing", "", 7, "bend_line.points", {"found nothing"}},
-        BadPoints{"NoList", "points = 3", 9, "bend_line.points", {"a list of pairs"}},
-        BadPoints{"None", "points = []", 9, "bend_line.points", {"0 points", "2 to 300"}},
-        BadPoints{"One", "points = [[1, 2]]", 9, "bend_line.points", {"1 points", "in order"}},
-        BadPoints{
+        BadLines{"Missing", "", 7, "bend_line.points", {"found nothing"}},
+        BadLines{"NoList", "points = 3", 9, "bend_line.points", {"a list of pairs"}},
+        BadLines{"None", "points = []", 9, "bend_line.points", {"0 points", "2 to 300"}},
+        BadLines{"One", "points = [[1, 2]]", 9, "bend_line.points", {"1 points", "in order"}},
+        BadLines{
             "ATriple",
             "points = [[1, 2],\n[3, 4, 5]]",
             10,
             "bend_line.points[2]",
             {"found a list", "a pair [x, y]"}},
-        BadPoints{
+        BadLines{
             "ANumber", "points = [[1, 2], 3]", 9, "bend_line.points[2]", {"found 3", "[x, y]"}},
-        BadPoints{
+        BadLines{
             "NotANumber", "points = [[1, nan], [3, 4]]", 9, "bend_line.points[1]", {"100000 mm"}},
-        BadPoints{
-            "FarAway", "points = [[1, 2], [3e9, 4]]", 9, "bend_line.points[2]", {"100000 mm"}},
-        BadPoints{
+        BadLines{"FarAway", "points = [[1, 2], [3e9, 4]]", 9, "bend_line.points[2]", {"100000 mm"}},
+        BadLines{
             "OnePlaceTwice",
             "points = [[0, 0], [20, 0], [20, 0.01], [40, 0]]",
             9,
             "bend_line.points",
             {"points 2 and 3 in one place, (20, 0.01) mm", "delete one"}},
-        BadPoints{
+        BadLines{
             "Kink",
             "points = [[0, 0], [20, 0], [40, 0], [60, 10], [80, 20]]",
             9,
             "bend_line.points",
             {"a kink of 26.6 deg at point 3, (40, 0) mm"}},
-        BadPoints{
+        BadLines{
             "KinkWithTheFlangeToTheRight",
             "flange_side = \"right\"\npoints = [[0, 0], [20, 0], [40, 0], [60, 10], [80, 20]]",
             10,
             "bend_line.points",
             {"at point 3, (40, 0) mm"}},
-        BadPoints{
+        BadLines{
             "SideUnknown",
             "flange_side = \"up\"\npoints = [[0, 0], [20, 0]]",
             9,
             "bend_line.flange_side",
             {"left or right"}},
-        BadPoints{
+        BadLines{
             "TooTightForTheFlange",
             "points = [[0, 0], [14, 0], [26.1, 5], [31.1, 17], [31.1, 35]]",
             9,
             "bend_line.points",
             {"a concave radius of 1", "in the curve between points ", ", near (2", "flange_depth"}},
-        BadPoints{
+        BadLines{
             "TooTightForTheWeb",
             "flange_side = \"right\"\n"
             "points = [[0, 0], [14, 0], [26.1, 5], [31.1, 17], [31.1, 35]]",
