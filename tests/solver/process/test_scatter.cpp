@@ -61,6 +61,19 @@ TEST(Scatter, PartsAreDifferencesOfSolves) {
     );
 }
 
+TEST(Scatter, IsThatOfBlockAndReleaseWhateverFollows) {
+    job::Job job = slice();
+    job.blank.trim_allowance = 2;
+    job.scatter = job::Scatter{
+        .thickness = 0, .yield_stress = 0.2, .hardening = 0, .nose_radius = 0, .friction = 0};
+    const std::optional<ScatterBand> plain = estimate_scatter(job, 2, {});
+    job.steps.push_back(job::StepKind::trim);
+    const std::optional<ScatterBand> trimmed = estimate_scatter(job, 2, {});
+    ASSERT_TRUE(plain && trimmed);
+    EXPECT_GT(plain->total.springback, 0);
+    EXPECT_EQ(trimmed->total.springback, plain->total.springback);
+}
+
 TEST(Scatter, AThickerSheetFillsMoreOfTheSameGap) {
     job::Job job = slice();
     job.scatter = job::Scatter{
