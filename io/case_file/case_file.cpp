@@ -4,6 +4,7 @@
 #include "io/case_file/geometry_check.hpp"
 #include "io/key_file/document.hpp"
 #include "solver/findings/flange_development.hpp"
+#include "solver/findings/lip_development.hpp"
 
 #include <algorithm>
 #include <array>
@@ -29,6 +30,7 @@ struct Tables {
     std::optional<TableReader> block;
     std::optional<TableReader> drive;
     std::optional<TableReader> run;
+    std::optional<TableReader> return_bend;
     std::optional<TableReader> scatter;
     std::optional<TableReader> anneal;
     std::optional<TableReader> heat_treat;
@@ -42,6 +44,7 @@ Tables open_tables(TableReader& root) {
         root.table("block", Need::required),
         root.table("drive", Need::required),
         root.table("run", Need::optional),
+        root.table("return_bend", Need::optional),
         root.table("scatter", Need::optional),
         root.table("anneal", Need::optional),
         root.table("heat_treat", Need::optional)};
@@ -58,6 +61,7 @@ ReadCase read_sections(Tables& tables) {
     parts.block_table = pointer_to(tables.block);
     parts.drive_table = pointer_to(tables.drive);
     parts.run_table = pointer_to(tables.run);
+    parts.return_bend_table = pointer_to(tables.return_bend);
     if (tables.sheet) {
         parts.sheet = read_sheet(*tables.sheet);
     }
@@ -81,6 +85,9 @@ ReadCase read_sections(Tables& tables) {
     }
     if (tables.run) {
         parts.run = read_run(*tables.run);
+    }
+    if (tables.return_bend) {
+        parts.return_bend = read_return_bend(*tables.return_bend);
     }
     return parts;
 }
@@ -133,6 +140,29 @@ job::Drive drive_of(const ReadCase& parts) {
     return drive;
 }
 
+job::ReturnBend return_bend_of(const ReadCase& parts) {
+    const ReturnBendSection& read = parts.return_bend;
+    job::ReturnBend lip;
+    lip.side = *read.side;
+    lip.lip_depth = *read.lip_depth;
+    lip.nose_radius = *read.nose_radius;
+    lip.angle = read.angle.value_or(lip.angle);
+    lip.clearance = read.clearance.value_or(lip.clearance);
+    lip.corner_radius = read.corner_radius.value_or(std::max(2 * *parts.sheet.thickness, 3.0));
+    return lip;
+}
+
+// Flat widths from the depths on the drawing.
+void develop(job::Job& job) {
+    if (!job.return_bend) {
+        job.blank.flange_width = findings::developed_flange_width(job);
+        return;
+    }
+    const findings::LipDevelopment lip = findings::develop_lip(job);
+    job.blank.lip_width = lip.width;
+    job.blank.flange_width = lip.bend_begin + lip.width + job.blank.trim_allowance;
+}
+
 // Only when every section was read without a problem.
 job::Job job_of(const ReadCase& parts) {
     job::Job job;
@@ -147,11 +177,14 @@ job::Job job_of(const ReadCase& parts) {
     job.block.backing_setback = *parts.block.backing_setback;
     job.block.friction = *parts.block.friction;
     job.drive = drive_of(parts);
+    if (parts.return_bend_table != nullptr) {
+        job.return_bend = return_bend_of(parts);
+    }
     job.annealed = parts.annealed.value_or(job.sheet.material);
     job.heat_treated = parts.heat_treated.value_or(job.sheet.material);
     if (parts.blank.flange_depth) {
         job.blank.flange_depth = *parts.blank.flange_depth;
-        job.blank.flange_width = findings::developed_flange_width(job);
+        develop(job);
     } else {
         job.blank.flange_width = *parts.blank.flat_width;
     }

@@ -1,5 +1,6 @@
 #include "io/case_file/geometry_check.hpp"
 
+#include "io/case_file/lip_check.hpp"
 #include "io/key_file/excerpt.hpp"
 #include "io/units/angle.hpp"
 #include "io/units/length.hpp"
@@ -276,10 +277,14 @@ void check_together(ReadCase& parts) {
     check_drive(parts);
     check_heat(parts);
     check_trim(parts);
+    check_lip_written(parts);
 }
 
 void check_job(ReadCase& parts, const job::Job& job) {
     check_line_length(parts, job);
+    if (job.return_bend && !lip_fits(parts, job)) {
+        return;
+    }
     check_flange_stands(parts, job);
     check_cut_past_bend(parts, job);
     if (is_chain(parts)) {

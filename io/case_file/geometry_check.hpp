@@ -12,11 +12,13 @@ struct ReadCase {
     key_file::TableReader* block_table = nullptr;
     key_file::TableReader* drive_table = nullptr;
     key_file::TableReader* run_table = nullptr; ///< none when there is no such section
+    key_file::TableReader* return_bend_table = nullptr; ///< same
     SheetSection sheet;
     BendLineSection bend_line;
     BlankSection blank;
     BlockSection block;
     DriveSection drive;
+    ReturnBendSection return_bend;
     RunSection run;
     std::optional<material::SheetMaterial> annealed;
     std::optional<material::SheetMaterial> heat_treated;

@@ -25,11 +25,13 @@ constexpr std::array step_words{
     StepWord{"trim", job::StepKind::trim},
     StepWord{"anneal", job::StepKind::anneal},
     StepWord{"heat-treat", job::StepKind::heat_treat},
-    StepWord{"set-on-block", job::StepKind::set_on_block}};
+    StepWord{"set-on-block", job::StepKind::set_on_block},
+    StepWord{"return-bend", job::StepKind::return_bend}};
 
 constexpr const char* step_orders =
-    "[\"bend-down\"], then \"release\", then \"trim\" once, \"anneal\", \"heat-treat\" and "
-    "\"set-on-block\" in any order, with a \"release\" after each set-on-block";
+    "[\"bend-down\"], then \"release\", then \"trim\" and \"return-bend\" once each, \"anneal\", "
+    "\"heat-treat\" and \"set-on-block\" in any order, with a \"release\" after each set-on-block "
+    "and return-bend";
 
 /// What is wrong with the order, in plain words; empty when nothing is.
 std::string fault_of(const std::vector<job::StepKind>& steps) {
@@ -40,14 +42,14 @@ std::string fault_of(const std::vector<job::StepKind>& steps) {
     if (steps.front() != StepKind::bend_down) {
         return "a first step with nothing bent before it";
     }
-    for (const StepKind once : {StepKind::bend_down, StepKind::trim}) {
+    for (const StepKind once : {StepKind::bend_down, StepKind::trim, StepKind::return_bend}) {
         if (std::ranges::count(steps, once) > 1) {
             return "a step twice";
         }
     }
     for (std::size_t i = 1; i < steps.size(); ++i) {
         const bool is_on_block = job::ends_on_block(steps[i - 1]);
-        if (is_on_block && steps[i] != StepKind::release) {
+        if (is_on_block && steps[i] != StepKind::release && steps[i] != StepKind::return_bend) {
             return "a step on a part that is still on the block";
         }
         if (!is_on_block && steps[i] == StepKind::release) {
@@ -56,6 +58,18 @@ std::string fault_of(const std::vector<job::StepKind>& steps) {
     }
     constexpr std::size_t most = 8;
     return steps.size() > most ? "more than eight steps" : "";
+}
+
+/// A loose part is set on its block again before its lip is bent, said or not.
+std::vector<job::StepKind> with_web_clamped(const std::vector<job::StepKind>& written) {
+    std::vector<job::StepKind> steps;
+    for (const job::StepKind kind : written) {
+        if (kind == job::StepKind::return_bend && !job::ends_on_block(steps.back())) {
+            steps.push_back(job::StepKind::set_on_block);
+        }
+        steps.push_back(kind);
+    }
+    return steps;
 }
 
 std::optional<std::vector<job::StepKind>> read_steps(TableReader& table) {
@@ -73,7 +87,8 @@ std::optional<std::vector<job::StepKind>> read_steps(TableReader& table) {
                 "steps",
                 "\"" + key_file::excerpt(word) + "\"",
                 step_orders,
-                "write bend-down, release, trim, anneal, heat-treat or set-on-block for each step"
+                "write bend-down, release, trim, anneal, heat-treat, set-on-block or return-bend "
+                "for each step"
             );
             return std::nullopt;
         }
@@ -81,7 +96,7 @@ std::optional<std::vector<job::StepKind>> read_steps(TableReader& table) {
     }
     const std::string fault = fault_of(steps);
     if (fault.empty()) {
-        return steps;
+        return with_web_clamped(steps);
     }
     table.object_found(
         "steps", fault, step_orders, "put bend-down first, then release, then what follows"

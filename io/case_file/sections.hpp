@@ -80,6 +80,17 @@ struct DriveSection {
 };
 [[nodiscard]] DriveSection read_drive(key_file::TableReader& table);
 
+/// [return_bend]. Values not written stay empty where the default hangs on other sections.
+struct ReturnBendSection {
+    std::optional<job::LipSide> side;
+    std::optional<double> lip_depth;
+    std::optional<double> nose_radius;
+    std::optional<double> angle;
+    std::optional<double> clearance;
+    std::optional<double> corner_radius;
+};
+[[nodiscard]] ReturnBendSection read_return_bend(key_file::TableReader& table);
+
 /// [run]; all of it may be left out.
 struct RunSection {
     std::vector<job::StepKind> steps{job::StepKind::bend_down, job::StepKind::release};

@@ -1,6 +1,7 @@
 #include "io/chart/section_picture.hpp"
 
 #include "io/vtk/canvas.hpp"
+#include "solver/process/second_block.hpp"
 
 #include <vtkActor.h>
 #include <vtkCamera.h>
@@ -144,6 +145,37 @@ Outline block_outline(const job::Block& block, const Window& window) {
     return outline;
 }
 
+/// From the block's face to beyond the lip: the second nose, and the face past it.
+void add_second_nose(Outline& outline, const process::SecondSection& section, double radius) {
+    constexpr int n_round = 48;
+    for (int i = 0; i <= n_round; ++i) {
+        const double turned = 0.5 * std::numbers::pi * i / n_round;
+        const Vector2d own(radius * std::sin(turned), radius * (std::cos(turned) - 1));
+        outline.emplace_back(section.axes * own + section.origin);
+    }
+}
+
+/// Form block whose wall ends in the second nose: the lip goes back under it.
+Outline block_under_lip(const job::Job& job, const Window& window) {
+    Outline outline = block_outline(job.block, window);
+    outline.resize(outline.size() - 2); // the wall's foot and what is behind it
+    add_second_nose(outline, process::second_section(job), job.return_bend->nose_radius);
+    outline.emplace_back(window.left - 5, outline.back().y());
+    return outline;
+}
+
+/// Block outside the flange, over which a lip is turned away from the web.
+Outline block_outside(const job::Job& job, const Window& window) {
+    const process::SecondSection section = process::second_section(job);
+    const double top = -job.block.nose_radius - job.sheet.thickness;
+    const Vector2d up = -section.axes.col(0);
+    Outline outline{section.origin + up * ((top - section.origin.y()) / up.y())};
+    add_second_nose(outline, section, job.return_bend->nose_radius);
+    outline.emplace_back(window.right + 5, outline.back().y());
+    outline.emplace_back(window.right + 5, top);
+    return outline;
+}
+
 double backing_height(const job::Job& job, const Window& window) {
     return std::max(6 * job.sheet.thickness, 0.12 * (window.high - window.low));
 }
@@ -277,7 +309,16 @@ std::string section_picture(const job::Job& job, const SectionPicture& picture) 
     const Window window = window_for(picture, canvas.scene_aspect());
     vtkRenderer& scene = canvas.scene();
     const vtk::Colour soft{0.6, 0.6, 0.6};
-    add_area(scene, block_outline(job.block, window), {.fill = block_grey, .line = soft});
+    const bool is_under = job.return_bend && job.return_bend->side == job::LipSide::under_web;
+    const bool has_lip_block = picture.shows_lip_block && job.return_bend;
+    add_area(
+        scene,
+        has_lip_block && is_under ? block_under_lip(job, window) : block_outline(job.block, window),
+        {.fill = block_grey, .line = soft}
+    );
+    if (has_lip_block && !is_under) {
+        add_area(scene, block_outside(job, window), {.fill = block_grey, .line = soft});
+    }
     add_area(scene, backing_outline(job, window), {.fill = block_grey, .line = soft});
     add_sheet(scene, picture.held, {.fill = held_grey, .line = ink, .nearness = 2});
     if (picture.released) {

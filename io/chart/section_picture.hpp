@@ -23,6 +23,7 @@ struct SectionPicture {
     std::optional<SheetSection> released;
     std::string held_caption;
     std::string released_caption;
+    bool shows_lip_block = false; ///< the held sheet is that of a return bend
     double ruler_length = 10; ///< mm
     std::string ruler_caption;
 };

@@ -42,6 +42,23 @@ std::string block_angle_text(const job::Job& job, const findings::HandCalculatio
                                                       : "none: the bend springs back all the way";
 }
 
+std::vector<std::vector<std::string>>
+rows_of_lip(const case_file::CaseFile& file, const findings::HandCalculation& hand) {
+    if (!hand.lip) {
+        return {};
+    }
+    const findings::LipByHand& lip = *hand.lip;
+    return {
+        {"flat, flange's bend tangent to lip's",
+         tables::shown_layout_length(lip.bend_begin, file.unit)},
+        {"flat, lip's bend tangent to its net edge",
+         tables::shown_layout_length(lip.flat_width, file.unit)},
+        {"edge stretch with the lip bent, from flat", percent_shown(lip.edge_stretch)},
+        {"stretch of the lip bend's outer fibre", percent_shown(std::expm1(lip.bend_strain))},
+        {"springback of the lip, ideal strip", degrees_text(lip.springback)},
+    };
+}
+
 } // namespace
 
 std::string sheet_text(const case_file::CaseFile& file) {
@@ -72,20 +89,22 @@ std::string sheet_text(const case_file::CaseFile& file) {
 std::string hand_text(const case_file::CaseFile& file, const findings::HandCalculation& hand) {
     const job::Job& job = file.job;
     const bool is_mixed = job.blank.line.curve() == outline::Curve::mixed;
+    const std::vector<std::vector<std::string>> lip_rows = rows_of_lip(file, hand);
+    std::vector<std::vector<std::string>> rows{
+        {"flat width, bend tangent to cut edge",
+         tables::shown_layout_length(hand.flat_width, file.unit)},
+        {"bend allowance", tables::shown_length(hand.bend_allowance, file.unit)},
+        {"bend tangent to mould point", tables::shown_length(hand.mould_setback, file.unit)},
+        {"edge stretch", percent_shown(hand.edge_stretch)},
+        {"edge thickness",
+         tables::shown_length(job.sheet.thickness * hand.edge_thickness_ratio, file.unit)},
+        {"stretch of the bend's outer fibre", percent_shown(std::expm1(hand.bend_strain))},
+        {"springback of an ideal strip", degrees_text(hand.springback)},
+        {"angle to cut the block to", block_angle_text(job, hand)},
+    };
+    rows.insert(rows.end(), lip_rows.begin(), lip_rows.end());
     return std::string("By hand (long flange away from its ends, no friction")
-        + (is_mixed ? "; where the bend line is tightest" : "") + "):\n"
-        + as_columns({
-            {"flat width, bend tangent to cut edge",
-             tables::shown_layout_length(hand.flat_width, file.unit)},
-            {"bend allowance", tables::shown_length(hand.bend_allowance, file.unit)},
-            {"bend tangent to mould point", tables::shown_length(hand.mould_setback, file.unit)},
-            {"edge stretch", percent_shown(hand.edge_stretch)},
-            {"edge thickness",
-             tables::shown_length(job.sheet.thickness * hand.edge_thickness_ratio, file.unit)},
-            {"stretch of the bend's outer fibre", percent_shown(std::expm1(hand.bend_strain))},
-            {"springback of an ideal strip", degrees_text(hand.springback)},
-            {"angle to cut the block to", block_angle_text(job, hand)},
-        });
+        + (is_mixed ? "; where the bend line is tightest" : "") + "):\n" + as_columns(rows);
 }
 
 } // namespace flangewright::command_line

@@ -5,6 +5,7 @@
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
+#include "solver/findings/lip_advice.hpp"
 
 #include <fmt/format.h>
 
@@ -115,14 +116,46 @@ void add_released_rows(
     );
 }
 
+/// The lip as bent, and as its release leaves it.
+void add_lip_rows(std::vector<Row>& rows, const JobResult& result) {
+    const PartFindings* held = findings_of(result, job::StepKind::return_bend);
+    if (held == nullptr || !held->lip || !result.by_hand.lip) {
+        return;
+    }
+    const findings::LipByHand& hand = *result.by_hand.lip;
+    rows.push_back(
+        {"lip edge stretch from flat, largest",
+         percent_shown(tables::stretch_percent(held->edge_strain_most)),
+         percent_shown(100 * hand.edge_stretch)}
+    );
+    rows.push_back({"lip angle on the block", spread_text(held->lip->angle), "-"});
+    for (const process::StepResult& step : result.steps) {
+        if (step.findings.lip && step.findings.lip->springback_middle) {
+            const findings::LipFindings& lip = *step.findings.lip;
+            rows.push_back({"lip angle released", spread_text(lip.angle), "-"});
+            rows.push_back(
+                {"lip springback",
+                 degrees_text(*lip.springback_middle),
+                 degrees_text(hand.springback)}
+            );
+            return;
+        }
+    }
+}
+
 /// What each step after the release leaves.
 void add_loose_rows(std::vector<Row>& rows, const JobResult& result, units::LengthUnit unit) {
     for (const process::StepResult& step : result.steps) {
-        if (step.kind == job::StepKind::bend_down || step.kind == job::StepKind::release) {
+        const bool is_first_release =
+            step.kind == job::StepKind::release && &step.findings == findings_of(result, step.kind);
+        if (step.kind == job::StepKind::bend_down || is_first_release) {
             continue;
         }
         const std::string after = "after " + process::name_of(step.kind);
         rows.push_back({after + ": flange angle", spread_text(step.findings.flange_angle), "-"});
+        if (step.kind == job::StepKind::return_bend) {
+            add_lip_rows(rows, result);
+        }
         if (job::ends_on_block(step.kind)) {
             continue; // held flat
         }
@@ -132,7 +165,8 @@ void add_loose_rows(std::vector<Row>& rows, const JobResult& result, units::Leng
     }
 }
 
-std::string verdict_text(const findings::Verdict& verdict) {
+std::string verdict_text(const job::Job& job, const JobResult& result) {
+    const findings::Verdict& verdict = result.verdict;
     std::string text = "Will it split? " + findings::word_for(verdict.word);
     if (verdict.share_used) {
         text += fmt::format(
@@ -140,7 +174,10 @@ std::string verdict_text(const findings::Verdict& verdict) {
         );
     }
     text += fmt::format(" (material data: {})\n", material::word_for(verdict.grade));
-    return text + as_lines(verdict.because);
+    text += as_lines(verdict.because);
+    const std::optional<std::string> about_lip =
+        findings::lip_advice(job, process::findings_of_steps(result), verdict);
+    return text + (about_lip ? as_lines(*about_lip) : "");
 }
 
 // Why the run ended early, if it did.
@@ -166,8 +203,7 @@ std::string ending_text(const JobResult& result) {
 } // namespace
 
 std::string result_text(const job::Job& job, const JobResult& result, units::LengthUnit unit) {
-    std::string text =
-        "\n" + job.title + "\n\n" + ending_text(result) + verdict_text(result.verdict);
+    std::string text = "\n" + job.title + "\n\n" + ending_text(result) + verdict_text(job, result);
     std::vector<Row> rows{{"", "computed", "by hand", error_heading(result)}};
     add_held_rows(rows, result, job);
     add_released_rows(rows, result, job, unit);

@@ -164,16 +164,20 @@ std::string draw_edge(const Ground& ground) {
     chart.start_words = end_words(ground.job.blank.start);
     chart.end_words = end_words(ground.job.blank.end);
     chart.allowed_percent = allowed_edge_percent(ground.result.verdict);
-    chart.by_hand_percent = 100 * ground.result.by_hand.edge_stretch;
-    chart.text.subtitle += chart.allowed_percent
-        ? ". Computed along the edge, at mid-thickness, trim allowance included."
-        : ". Computed along the edge, at mid-thickness. What this sheet bears is not known.";
+    const auto& lip = ground.result.by_hand.lip;
+    chart.by_hand_percent = 100
+        * (ground.step().findings.lip && lip ? lip->edge_stretch
+                                             : ground.result.by_hand.edge_stretch);
+    const bool is_trimmed = ground.mesh().n_nodes() < ground.result.mesh.n_nodes();
+    chart.text.subtitle += ". Computed along the edge, at mid-thickness";
+    chart.text.subtitle += is_trimmed ? "." : ", trim allowance included.";
+    chart.text.subtitle += chart.allowed_percent ? "" : " What this sheet bears is not known.";
     return chart::edge_chart(chart);
 }
 
 const process::StepResult* held_step(const process::JobResult& result) {
     for (auto step = result.steps.rbegin(); step != result.steps.rend(); ++step) {
-        if (step->kind == job::StepKind::bend_down) {
+        if (step->kind == job::StepKind::bend_down || step->kind == job::StepKind::return_bend) {
             return &*step;
         }
     }
@@ -188,6 +192,16 @@ std::size_t first_release(const process::JobResult& result) {
         }
     }
     return result.steps.size() - 1;
+}
+
+/// The release whose edge has been stretched most: that of the lip, if one is bent.
+std::size_t release_of_last_bend(const process::JobResult& result) {
+    for (std::size_t i = 0; i < result.steps.size(); ++i) {
+        if (result.steps[i].kind == job::StepKind::release && result.steps[i].findings.lip) {
+            return i;
+        }
+    }
+    return first_release(result);
 }
 
 /// What a section's shape is called: its state and, where it was measured, its angle.
@@ -239,7 +253,8 @@ std::string draw_section(const Ground& ground, const process::StepResult& held) 
         "Section square to the bend line", section_subtitle(ground, line, station), footer(ground)};
     picture.held = cut(held);
     picture.held_caption = section_caption(held, line);
-    if (ground.step().kind != job::StepKind::bend_down) {
+    picture.shows_lip_block = held.kind == job::StepKind::return_bend;
+    if (&ground.step() != &held) {
         picture.released = cut(ground.step());
         picture.released_caption = section_caption(ground.step(), line);
     }
@@ -289,9 +304,10 @@ std::vector<PlannedPicture> plan_pictures(
                         }});
     }
     // Of the edge as bent: that is what the hand calculation and the limit speak of.
-    if (released.step().findings.stations.size() > 1) {
+    const Ground bent{facts, job, result, release_of_last_bend(result)};
+    if (bent.step().findings.stations.size() > 1) {
         plan.push_back({"edge-stretch.png", "Stretch of the free edge along the bend line", [=] {
-                            return draw_edge(released);
+                            return draw_edge(bent);
                         }});
     }
     const process::StepResult* held = held_step(result);

@@ -58,7 +58,8 @@ std::string word_for(job::EndKind end) {
 }
 
 void add_blank(Lines& lines, const job::Blank& blank) {
-    const auto& [line, web_width, flange_depth, flange_width, trim_allowance, start, end] = blank;
+    const auto& [line, web_width, flange_depth, flange_width, trim_allowance, lip_width, has_lip, start, end] =
+        blank;
     for (const outline::Piece& piece : line.pieces()) {
         const auto& [length, curvature] = piece;
         lines.add("bend_line.length", length);
@@ -68,6 +69,8 @@ void add_blank(Lines& lines, const job::Blank& blank) {
     lines.add("blank.flat_width", flange_width);
     lines.add("blank.flange_depth", flange_depth);
     lines.add("blank.trim_allowance", trim_allowance);
+    lines.add("blank.lip_width", lip_width);
+    lines.add("blank.lip", has_lip ? "bent" : "flat");
     lines.add("blank.start", word_for(start));
     lines.add("blank.end", word_for(end));
 }
@@ -86,6 +89,16 @@ void add_drive(Lines& lines, const job::Drive& drive) {
     lines.add("drive.clearance", clearance);
     lines.add("drive.corner_radius", corner_radius);
     lines.add("drive.angle", angle);
+}
+
+void add_return_bend(Lines& lines, const job::ReturnBend& lip) {
+    const auto& [side, lip_depth, nose_radius, angle, clearance, corner_radius] = lip;
+    lines.add("return_bend.side", side == job::LipSide::under_web ? "under" : "away");
+    lines.add("return_bend.lip_depth", lip_depth);
+    lines.add("return_bend.nose_radius", nose_radius);
+    lines.add("return_bend.angle", angle);
+    lines.add("return_bend.clearance", clearance);
+    lines.add("return_bend.corner_radius", corner_radius);
 }
 
 void add_steps(Lines& lines, const std::vector<job::StepKind>& steps) {
@@ -116,12 +129,15 @@ void add_mesh(Lines& lines, const process::Fineness& fineness) {
 std::string case_text(const job::Job& job, const std::string& program_version) {
     Lines lines;
     lines.add("flangewright", program_version);
-    const auto& [title, sheet, blank, block, drive, steps, annealed, heat_treated, accuracy, close_share, scatter] =
+    const auto& [title, sheet, blank, block, drive, lip, steps, annealed, heat_treated, accuracy, close_share, scatter] =
         job;
     add_sheet(lines, sheet);
     add_blank(lines, blank);
     add_block(lines, block);
     add_drive(lines, drive);
+    if (lip) {
+        add_return_bend(lines, *lip);
+    }
     add_steps(lines, steps);
     const auto has = [&job](job::StepKind kind) {
         return std::ranges::find(job.steps, kind) != job.steps.end();

@@ -201,7 +201,7 @@ void pass(Archive& file, process::StepReport& report) {
 template <typename Archive>
 void pass(Archive& file, process::FinishedStep& step) {
     auto& [kind, report, sheet] = step;
-    file.kind(kind, 6);
+    file.kind(kind, 7);
     pass(file, report);
     pass(file, sheet);
 }

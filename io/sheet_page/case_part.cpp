@@ -132,11 +132,32 @@ std::string block_rows(const job::Job& job, units::LengthUnit unit) {
         + row("Drive", {drive_words(job, unit)});
 }
 
+std::string lip_rows(const job::Job& job, units::LengthUnit unit) {
+    if (!job.return_bend) {
+        return {};
+    }
+    const job::ReturnBend& lip = *job.return_bend;
+    const bool is_under = lip.side == job::LipSide::under_web;
+    return row("Return lip", {is_under ? "under the web" : "away from the web"})
+        + row("Lip depth wanted, outside of its bend to net edge",
+              {shown_layout_length(lip.lip_depth, unit)})
+        + row("Nose radius of the lip's block", {shown_length(lip.nose_radius, unit)})
+        + row("Drive of the lip",
+              {fmt::format(
+                  "wiper along the block, gap {} of the thickness, corner radius {}, driven to {} "
+                  "deg",
+                  shown_number(lip.clearance, 2),
+                  shown_length(lip.corner_radius, unit),
+                  shown_number(degrees(lip.angle), 1)
+              )});
+}
+
 } // namespace
 
 std::string case_part(const tables::RunFacts& facts, const job::Job& job) {
     std::string content = "<table class=\"case\"><tbody>\n" + sheet_rows(job, facts.unit)
-        + blank_rows(job.blank, facts.unit) + block_rows(job, facts.unit) + "</tbody></table>\n";
+        + blank_rows(job.blank, facts.unit) + block_rows(job, facts.unit)
+        + lip_rows(job, facts.unit) + "</tbody></table>\n";
     if (!job.sheet.material.note.empty()) {
         content += "<p class=\"note\">" + safe(job.sheet.material.note) + "</p>\n";
     }

@@ -3,6 +3,7 @@
 #include "io/sheet_page/case_part.hpp"
 #include "io/sheet_page/cautions_part.hpp"
 #include "io/sheet_page/html.hpp"
+#include "io/sheet_page/lip_part.hpp"
 #include "io/sheet_page/numbers_part.hpp"
 #include "io/sheet_page/page_style.hpp"
 #include "io/sheet_page/steps_part.hpp"
@@ -133,8 +134,9 @@ std::string sheet_page(
     page += page_style();
     page += "</style>\n</head>\n<body>\n";
     page += head_part(facts, job) + stop_part(result) + verdict_part(result);
-    page += numbers_part(facts, job, result) + steps_part(facts, job, result)
-        + scatter_part(facts, result) + limits_part(result.verdict);
+    page += numbers_part(facts, job, result) + lip_part(facts, job, result)
+        + steps_part(facts, job, result) + scatter_part(facts, result)
+        + limits_part(result.verdict);
     page += warnings_part(facts, result) + layout_part(facts, result.by_hand);
     page += case_part(facts, job) + heat_part(job) + cautions_part() + log_part();
     page += foot_part(facts, result) + pictures_part(pictures);

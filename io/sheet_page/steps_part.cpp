@@ -41,14 +41,14 @@ steps_part(const tables::RunFacts& facts, const job::Job& job, const process::Jo
             continue;
         }
         const findings::PartFindings& now = step.findings;
-        const bool is_first = n_rows == 0;
+        const bool has_no_change = n_rows == 0 || step.kind == job::StepKind::return_bend;
         const double angle = now.flange_angle_middle.mean;
         rows +=
             row(tables::words_after(step.kind),
                 {shown_number(degrees(angle), 1) + " deg",
-                 is_first ? "" : change_words(angle - step.angle_before.value_or(angle)),
-                 step.kind == job::StepKind::set_on_block ? "held flat"
-                                                          : shown_length(now.web_lift, facts.unit),
+                 has_no_change ? "" : change_words(angle - step.angle_before.value_or(angle)),
+                 job::ends_on_block(step.kind) ? "held flat"
+                                               : shown_length(now.web_lift, facts.unit),
                  shown_number(100 * std::expm1(std::max(0.0, now.edge_tension_used)), 1) + " %"});
         ++n_rows;
     }

@@ -39,7 +39,7 @@ void add_row(
 std::string stations_csv(const job::Job& job, const process::JobResult& result) {
     std::string table = "step,station_mm,flange_angle_deg,springback_deg,edge_strain_log,"
                         "edge_stretch_percent,edge_thickness_mm,least_thickness_mm,"
-                        "thinning_percent,flange_depth_mm,web_gap_mm\n";
+                        "thinning_percent,flange_depth_mm,web_gap_mm,lip_angle_deg,lip_depth_mm\n";
     for (const process::StepResult& step : result.steps) {
         for (const findings::StationFindings& at : step.findings.stations) {
             add_row(
@@ -54,7 +54,9 @@ std::string stations_csv(const job::Job& job, const process::JobResult& result) 
                  cell(at.least_thickness),
                  cell(100 * (1 - at.least_thickness / job.sheet.thickness)),
                  cell(at.flange_depth),
-                 cell(at.web_gap)}
+                 cell(at.web_gap),
+                 at.lip_angle ? cell(units::degrees(*at.lip_angle)) : std::string(),
+                 at.lip_depth ? cell(*at.lip_depth) : std::string()}
             );
         }
     }

@@ -15,9 +15,11 @@ std::string words_after(job::StepKind kind) {
     case job::StepKind::heat_treat:
         return "heat treated";
     case job::StepKind::set_on_block:
+        return "held flat on the block";
+    case job::StepKind::return_bend:
         break;
     }
-    return "held flat on the block";
+    return "lip bent, on the block";
 }
 
 std::string with_capital(std::string text) {

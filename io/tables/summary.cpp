@@ -2,6 +2,7 @@
 
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
+#include "solver/findings/lip_advice.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -74,6 +75,20 @@ std::optional<double> angle_before_deg(const process::StepResult& step) {
     return step.angle_before ? std::optional(units::degrees(*step.angle_before)) : std::nullopt;
 }
 
+Json lip(const findings::LipFindings& found) {
+    Json entry = {
+        {"angle_deg", spread_deg(found.angle)},
+        {"angle_deg_middle", spread_deg(found.angle_middle)},
+        {"depth_mm", {{"mean", number(found.depth_mean)}}},
+        {"bend_strain_log", {{"max", number(found.bend_strain_most)}}},
+        {"bend_strain_used_log", {{"max", number(found.bend_strain_used)}}}};
+    if (found.springback_middle) {
+        entry["springback_deg_middle"] = {
+            {"mean", number(units::degrees(*found.springback_middle))}};
+    }
+    return entry;
+}
+
 Json step(const process::StepResult& result, double plan_radius_before) {
     const findings::PartFindings& found = result.findings;
     Json entry = {
@@ -107,6 +122,9 @@ Json step(const process::StepResult& result, double plan_radius_before) {
          {{"before", number(plan_radius_before)}, {"after", number(found.plan_radius)}}},
         {"notes", found.notes}};
     add_springback(entry, found);
+    if (found.lip) {
+        entry["lip"] = lip(*found.lip);
+    }
     return entry;
 }
 
@@ -149,6 +167,18 @@ Json pieces(const job::Job& job) {
     return list;
 }
 
+Json lip_by_hand(const findings::LipByHand& lip) {
+    return {
+        {"edge_strain_log", number(lip.edge_strain)},
+        {"edge_stretch_percent", number(100 * lip.edge_stretch)},
+        {"bend_strain_log", number(lip.bend_strain)},
+        {"bend_allowance_mm", number(lip.bend_allowance)},
+        {"mould_setback_mm", number(lip.mould_setback)},
+        {"bend_begin_mm", number(lip.bend_begin)},
+        {"flat_width_mm", number(lip.flat_width)},
+        {"springback_deg", number(units::degrees(lip.springback))}};
+}
+
 Json hand_calculation(const findings::HandCalculation& hand) {
     return {
         {"edge_strain_log", number(hand.edge_strain)},
@@ -160,7 +190,8 @@ Json hand_calculation(const findings::HandCalculation& hand) {
         {"flat_width_mm", number(hand.flat_width)},
         {"springback_deg", number(units::degrees(hand.springback))},
         {"springback_moment_n_mm_per_mm", number(hand.springback_moment)},
-        {"block_angle_for_wanted_deg", number(units::degrees(hand.block_angle_for_wanted))}};
+        {"block_angle_for_wanted_deg", number(units::degrees(hand.block_angle_for_wanted))},
+        {"lip", hand.lip ? lip_by_hand(*hand.lip) : Json(nullptr)}};
 }
 
 // Empty when it is not known.
@@ -233,6 +264,13 @@ Json verdict(const findings::Verdict& verdict) {
         {"limits", limits}};
 }
 
+// Empty without a bent lip.
+Json lip_advice(const job::Job& job, const process::JobResult& result) {
+    const std::optional<std::string> advice =
+        findings::lip_advice(job, process::findings_of_steps(result), result.verdict);
+    return advice ? Json(*advice) : Json(nullptr);
+}
+
 Json warnings(const RunFacts& facts, const process::JobResult& result) {
     Json list = result.warnings;
     for (const std::string& warning : facts.output_warnings) {
@@ -258,7 +296,8 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"scatter", scatter(result)},
         {"disagreements", disagreements(result)},
         {"warnings", warnings(facts, result)},
-        {"verdict", verdict(result.verdict)}};
+        {"verdict", verdict(result.verdict)},
+        {"lip_advice", lip_advice(job, result)}};
     // A title that is not valid UTF-8 must not bring the run down.
     return summary.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
 }

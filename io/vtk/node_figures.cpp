@@ -19,6 +19,12 @@ std::optional<double> allowed_at(const findings::Verdict& verdict, const std::st
     return std::nullopt;
 }
 
+// The lip's bend may stretch either face.
+double across_stretched_face(const process::StepResult& step, int node) {
+    const double outer = step.fields.across_outer_face(node);
+    return step.findings.lip ? std::max(outer, step.fields.across_block_face(node)) : outer;
+}
+
 } // namespace
 
 Eigen::VectorXd thinning(const job::Job& job, const shell::SheetFields& fields) {
@@ -77,8 +83,8 @@ std::optional<Eigen::VectorXd> share_used(const process::JobResult& result, std:
         if (edge) {
             share(node) = std::expm1(step.fields.major_mid(node)) / *edge;
         }
-        if (bend && distance >= -on_line && distance <= bend_end + on_line) {
-            const double fibre = std::expm1(step.fields.across_outer_face(node)) / *bend;
+        if (bend && distance >= -on_line && (distance <= bend_end + on_line || step.findings.lip)) {
+            const double fibre = std::expm1(across_stretched_face(step, node)) / *bend;
             share(node) = std::max(share(node), fibre);
         }
     }

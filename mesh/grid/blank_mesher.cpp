@@ -45,6 +45,13 @@ void check_blank(const BlankGrid& blank) {
                 && blank.cut_width < blank.flange_width * (1 - 1e-9)),
         "the cut lies in the flange"
     );
+    check(
+        blank.second_bend_begin == 0
+            || (blank.second_bend_begin > blank.bend_width && blank.second_bend_width > 0
+                && blank.second_bend_begin + blank.second_bend_width < kept_width(blank)
+                && blank.n_round_second_nose > 0),
+        "the second bend lies between the first and the edge that stays"
+    );
     check(blank.n_round_nose > 0 && blank.growth > 1, "element counts and growth make sense");
     check(blank.widest > 0 && blank.widest_in_flange > 0, "element widths exist");
     check(blank.longest > 0 && blank.largest_turn > 0, "element lengths exist");

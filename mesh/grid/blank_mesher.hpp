@@ -15,6 +15,9 @@ struct BlankGrid {
     double flange_width = 0; ///< flat width from bend tangent to free edge, bend included
     double cut_width = 0; ///< a row of nodes lies at this flat width, to cut along; 0: none asked
     int n_round_nose = 16; ///< elements across bend_width
+    double second_bend_begin = 0; ///< flat width at which a second bend begins; 0: there is none
+    double second_bend_width = 0; ///< flat width that ends up round the second nose
+    int n_round_second_nose = 16; ///< elements across second_bend_width
     double growth = 1.15; ///< ratio of neighbouring element widths away from the bend
     double widest = 3; ///< widest element square to the bend line
     double widest_in_flange = 3; ///< same, past the bend, where a tool's corner passes

@@ -63,6 +63,43 @@ std::vector<Band> bands_away(double width, double first, double growth, double w
     return bands;
 }
 
+/// Strips of one width, none above `widest`.
+Band even_band(double begin, double end, double widest) {
+    const int n = std::max(1, static_cast<int>(std::ceil((end - begin) / widest - 1e-9)));
+    return {begin, end, {n, 1}};
+}
+
+/// Flange between two bends, and the second bend. A wiper's corner passes over both, and the flange
+/// between them is short: even strips of the finer bend's width, or nearly.
+void add_second_bend(std::vector<Band>& bands, const BlankGrid& blank, double first) {
+    const double second = blank.second_bend_width / blank.n_round_second_nose;
+    const double begin = blank.second_bend_begin;
+    bands.push_back(even_band(blank.bend_width, begin, blank.growth * std::min(first, second)));
+    const double end = begin + blank.second_bend_width;
+    bands.push_back({begin, end, {blank.n_round_second_nose, 1}});
+}
+
+/// All past the first bend, whose strips are `first` wide.
+void add_flange(std::vector<Band>& bands, const BlankGrid& blank, double first) {
+    double beside = first;
+    if (blank.second_bend_begin > 0) {
+        add_second_bend(bands, blank, first);
+        beside = blank.second_bend_width / blank.n_round_second_nose;
+    }
+    const double begin = bands.back().end;
+    const double kept = kept_width(blank);
+    for (Band band : bands_away(kept - begin, beside, blank.growth, blank.widest_in_flange)) {
+        band.begin += begin;
+        band.end += begin;
+        bands.push_back(band);
+    }
+    bands.back().end = kept;
+    if (kept < blank.flange_width) {
+        const double widest = std::max(beside, blank.widest_in_flange);
+        bands.push_back(even_band(kept, blank.flange_width, widest));
+    }
+}
+
 } // namespace
 
 std::vector<Band> bands_across(const BlankGrid& blank) {
@@ -74,22 +111,8 @@ std::vector<Band> bands_across(const BlankGrid& blank) {
     }
     bands.back().end = 0; // not -0
     bands.push_back({0, blank.bend_width, {blank.n_round_nose, 1}});
-    const double beyond = blank.flange_width - blank.bend_width;
-    if (beyond > 1e-9 * blank.flange_width) {
-        const double kept = blank.cut_width > 0 ? blank.cut_width - blank.bend_width : beyond;
-        for (Band band : bands_away(kept, first, blank.growth, blank.widest_in_flange)) {
-            band.begin += blank.bend_width;
-            band.end += blank.bend_width;
-            bands.push_back(band);
-        }
-        if (blank.cut_width > 0) {
-            bands.back().end = blank.cut_width;
-            const double waste = blank.flange_width - blank.cut_width;
-            const double widest = std::max(first, blank.widest_in_flange);
-            const int n = std::max(1, static_cast<int>(std::ceil(waste / widest - 1e-9)));
-            bands.push_back({blank.cut_width, blank.flange_width, {n, 1}});
-        }
-        bands.back().end = blank.flange_width;
+    if (blank.flange_width - blank.bend_width > 1e-9 * blank.flange_width) {
+        add_flange(bands, blank, first);
     }
     return bands;
 }

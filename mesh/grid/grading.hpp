@@ -15,6 +15,12 @@ struct Band {
     Division division;
 };
 
+/// Flat width that is left when the blank is cut, if it is. Units: mm. Source: none needed. Fails:
+/// never.
+[[nodiscard]] inline double kept_width(const BlankGrid& blank) {
+    return blank.cut_width > 0 ? blank.cut_width : blank.flange_width;
+}
+
 /// Bands from web edge to free edge, without gaps. Units: mm. Source: derived here
 /// (docs/theory.md, "Mesh"). Fails: never.
 [[nodiscard]] std::vector<Band> bands_across(const BlankGrid& blank);

@@ -78,13 +78,12 @@ double edge_strain_at_tightest(const job::Job& job, const PartFindings& step) {
 }
 
 std::optional<double> computed_springback(std::span<const PartFindings> steps) {
-    std::optional<double> last;
     for (const PartFindings& step : steps) {
         if (step.springback_middle) {
-            last = step.springback_middle->mean;
+            return step.springback_middle->mean;
         }
     }
-    return last;
+    return std::nullopt;
 }
 
 Disagreement disagreement(
@@ -106,6 +105,13 @@ std::string strains_in_words(const std::string& name, const Pair& pair) {
     );
 }
 
+/// Keeps the value larger in size.
+void take_larger(double& kept, double value) {
+    if (std::abs(value) > std::abs(kept)) {
+        kept = value;
+    }
+}
+
 } // namespace
 
 std::vector<Disagreement> find_disagreements(
@@ -115,12 +121,12 @@ std::vector<Disagreement> find_disagreements(
         return {};
     }
     Pair edge{0, by_hand.edge_strain, strain_that_matters};
+    Pair lip_edge{0, by_hand.lip ? by_hand.lip->edge_strain : 0, strain_that_matters};
     Pair bend{0, by_hand.bend_strain, strain_that_matters};
     for (const PartFindings& step : steps) {
-        const double strain = edge_strain_at_tightest(job, step);
-        if (std::abs(strain) > std::abs(edge.computed)) {
-            edge.computed = strain;
-        }
+        take_larger(
+            step.lip ? lip_edge.computed : edge.computed, edge_strain_at_tightest(job, step)
+        );
         bend.computed = std::max(bend.computed, step.bend_strain_most);
     }
     std::vector<Disagreement> found;
@@ -130,6 +136,14 @@ std::vector<Disagreement> find_disagreements(
             edge,
             strains_in_words("Edge stretch", edge),
             edge_reason(job, edge.is_less())
+        ));
+    }
+    if (lip_edge.computed != 0 && lip_edge.disagrees()) {
+        found.push_back(disagreement(
+            "edge stretch of the lip",
+            lip_edge,
+            strains_in_words("Edge stretch of the lip", lip_edge),
+            edge_reason(job, lip_edge.is_less())
         ));
     }
     if (bend.disagrees()) {

@@ -24,8 +24,20 @@ struct StationFindings {
     double edge_strain = 0; ///< log, free edge along its own tangent, mid-thickness
     double edge_thickness = 0;
     double least_thickness = 0; ///< over the whole station line
-    double flange_depth = 0; ///< outside face of web to free edge along the flange
+    double flange_depth = 0; ///< outside face of web to free edge, or lip, along the flange
     double web_gap = 0; ///< largest gap beneath the web at this station, part set on the block
+    std::optional<double> lip_angle; ///< flange to straight part of the lip; only with a bent lip
+    std::optional<double> lip_depth; ///< outside of the lip's bend to its edge, along the lip
+};
+
+/// Figures of a bent lip.
+struct LipFindings {
+    Spread angle; ///< flange to lip
+    Spread angle_middle; ///< over stations away from free ends
+    std::optional<double> springback_middle; ///< of that mean; only once released
+    double depth_mean = 0;
+    double bend_strain_most = 0; ///< log, outer fibre across the lip's bend
+    double bend_strain_used = 0; ///< the same since the sheet was last soft
 };
 
 /// Figures of the part after one step.
@@ -49,6 +61,7 @@ struct PartFindings {
     /// Radius of the line at the bend tangent fitted to the present shape; infinity when straight
     /// and for a line of several radii, which no one circle fits.
     double plan_radius = 0;
+    std::optional<LipFindings> lip; ///< empty: no lip is bent yet
     std::vector<std::string> notes; ///< what a reader of these figures must know, plain sentences
 };
 
@@ -79,6 +92,18 @@ struct Verdict {
     std::vector<LimitUse> limits;
 };
 
+/// The lip by hand.
+struct LipByHand {
+    double edge_stretch = 0; ///< engineering, radius ratio of the net edge, lip bent over flat
+    double edge_strain = 0; ///< log
+    double bend_strain = 0; ///< log, outer fibre, mid-surface kept
+    double bend_allowance = 0; ///< flat length round the second nose, mm
+    double mould_setback = 0; ///< lip's tangent to its mould point, mm
+    double bend_begin = 0; ///< flat width from the flange's bend tangent to the lip's, mm
+    double flat_width = 0; ///< of the lip, from there to its net edge, mm
+    double springback = 0; ///< ideal strip bent to the second nose, rad
+};
+
 /// The same job by hand.
 struct HandCalculation {
     double edge_stretch = 0; ///< engineering, radius ratio
@@ -91,6 +116,7 @@ struct HandCalculation {
     double springback = 0; ///< ideal strip bent to the nose, rad
     double springback_moment = 0; ///< N mm per mm
     double block_angle_for_wanted = 0; ///< angle to cut the block to, for the wanted angle, rad
+    std::optional<LipByHand> lip; ///< empty: the job has none
 };
 
 /// A figure that differs from its hand calculation by more than a third, said in a sentence.

@@ -43,10 +43,15 @@ Eigen::Vector2d principal_direction(const std::vector<Eigen::Vector2d>& from_mea
 
 } // namespace
 
+FitWindow straight_window(double begin, double end) {
+    const double straight = end - begin;
+    return {begin + window_begin * straight, begin + window_end * straight};
+}
+
 FitWindow fit_window(const job::Job& job) {
     const double bend = job.block.wall_angle * (job.block.nose_radius + 0.5 * job.sheet.thickness);
-    const double straight = job.blank.flange_width - bend;
-    return {bend + window_begin * straight, bend + window_end * straight};
+    const bool has_room_for_lip = job.blank.lip_width > 0;
+    return straight_window(bend, has_room_for_lip ? job.blank.lip_begin() : job.blank.flange_width);
 }
 
 FlangeLine fit_flange_line(

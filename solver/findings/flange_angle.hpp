@@ -22,7 +22,11 @@ struct FlangeLine {
     bool is_sparse = false; ///< fewer than three nodes in the window, or nodes from outside it
 };
 
-/// 40 to 90 per cent of the flat length past the end of the bend. Units: mm. Source: design
+/// 40 to 90 per cent of a straight part's flat length. Units: mm. Source, fails: as fit_window().
+[[nodiscard]] FitWindow straight_window(double begin, double end);
+
+/// 40 to 90 per cent of the flat length past the end of the bend, up to where a lip's bend begins
+/// or will begin. Units: mm. Source: design
 /// definition (docs/theory-findings.md, "Flange angle"). Fails: never; without a straight part the
 /// window is empty.
 [[nodiscard]] FitWindow fit_window(const job::Job& job);

@@ -69,11 +69,7 @@ StraightPart straight_part(const job::Job& job) {
     const double k = curve_sign(job);
     const double R_t = tightest_radius(job);
     const double angle = turned_angle(job);
-    return {
-        R_t - k * bend_allowance(job),
-        R_t - k * mid_bend_radius(job) * std::sin(angle),
-        k,
-        k * std::cos(angle)};
+    return {R_t - k * bend_allowance(job), R_t - k * mid_bend_reach(job), k, k * std::cos(angle)};
 }
 
 /// Formed length of the straight part for its flat length.
@@ -105,7 +101,7 @@ double formed_reach(const job::Job& job, double flat_width) {
     }
     // At a square wall the length does not matter, and it may be infinite: keep 0 * infinity out.
     const double length = formed_length(job, past_bend);
-    return R_m * std::sin(angle) + (std::isfinite(length) ? length * std::cos(angle) : 0);
+    return mid_bend_reach(job) + (std::isfinite(length) ? length * std::cos(angle) : 0);
 }
 
 } // namespace
@@ -116,6 +112,10 @@ double turned_angle(const job::Job& job) {
 
 double bend_allowance(const job::Job& job) {
     return turned_angle(job) * mid_bend_radius(job);
+}
+
+double mid_bend_reach(const job::Job& job) {
+    return mid_bend_radius(job) * std::sin(turned_angle(job));
 }
 
 double mould_setback(const job::Job& job) {

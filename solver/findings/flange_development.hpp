@@ -23,6 +23,10 @@ struct EdgeRadii {
 /// Units: mm. Source: marciniak-duncan-hu-2002 (from memory). Fails: never.
 [[nodiscard]] double bend_allowance(const job::Job& job);
 
+/// Distance of the formed mid-surface from the bend tangent line in plan, where the bend ends.
+/// Units: mm. Source: plane geometry. Fails: never.
+[[nodiscard]] double mid_bend_reach(const job::Job& job);
+
 /// Bend tangent to mould point, along web or flange. Units: mm. Source: common practice, no source
 /// (geometry: outside radius times the tangent of half the angle). Fails: never below 180 deg.
 [[nodiscard]] double mould_setback(const job::Job& job);

@@ -5,6 +5,8 @@
 #include "solver/findings/flange_angle.hpp"
 #include "solver/findings/flange_depth.hpp"
 #include "solver/findings/flange_development.hpp"
+#include "solver/findings/lip.hpp"
+#include "solver/findings/lip_development.hpp"
 #include "solver/findings/plan_radius.hpp"
 #include "solver/findings/thinning.hpp"
 #include "solver/findings/web_lift.hpp"
@@ -103,6 +105,23 @@ StationFindings look_at_station(
     n_sparse += flange.is_sparse ? 1 : 0;
     found.flange_angle = flange_angle(flange);
     found.flange_depth = flange_depth(shape, section, flange, mesh.bend_begin[i], edge);
+    if (job.blank.has_lip) {
+        const FlangeLine lip = fit_flange_line(mesh, shape, section, line, lip_window(job));
+        const int tangent = mesh.bend_begin[i];
+        const double web_outer_face =
+            section.at(shape.positions.col(tangent)).y() + 0.5 * shape.thickness(tangent);
+        const LipReading reading = read_lip(
+            flange,
+            lip,
+            section.at(shape.positions.col(edge)),
+            web_outer_face,
+            job.return_bend->side
+        );
+        found.lip_angle = reading.angle;
+        found.lip_depth = reading.depth;
+        found.flange_depth = reading.flange_depth;
+        n_sparse += !flange.is_sparse && reading.is_sparse ? 1 : 0;
+    }
     found.edge_thickness = shape.thickness(edge);
     found.least_thickness = least_thickness(mesh, shape.thickness, line);
     found.web_gap = largest_gap(mesh, lift, line);
@@ -135,6 +154,35 @@ void add_springback(PartFindings& part, const Along& along, std::span<const doub
     part.springback_middle = spread_of(part.stations, along, true, springback);
 }
 
+LipFindings
+lip_findings(const std::vector<StationFindings>& stations, const Along& along, double bend_strain) {
+    const auto angle = [](const StationFindings& at) { return *at.lip_angle; };
+    const auto depth = [](const StationFindings& at) { return *at.lip_depth; };
+    LipFindings lip;
+    lip.angle = spread_of(stations, along, false, angle);
+    lip.angle_middle = spread_of(stations, along, true, angle);
+    lip.depth_mean = spread_of(stations, along, false, depth).mean;
+    lip.bend_strain_most = bend_strain;
+    lip.bend_strain_used = bend_strain;
+    return lip;
+}
+
+/// Largest value between two flat distances past the bend tangent; at least 0.
+double largest_between(
+    const grid::SheetMesh& mesh,
+    const Eigen::Ref<const Eigen::VectorXd>& field,
+    double from,
+    double to
+) {
+    double largest = 0;
+    for (Eigen::Index node = 0; node < field.size(); ++node) {
+        if (mesh.distance(node) >= from && mesh.distance(node) <= to) {
+            largest = std::max(largest, field(node));
+        }
+    }
+    return largest;
+}
+
 } // namespace
 
 double largest_in_bend(
@@ -142,13 +190,27 @@ double largest_in_bend(
 ) {
     const double t = job.sheet.thickness;
     const double bend = job.block.wall_angle * (job.block.nose_radius + 0.5 * t);
-    double largest = 0;
-    for (Eigen::Index node = 0; node < field.size(); ++node) {
-        if (mesh.distance(node) >= -t && mesh.distance(node) <= bend + t) {
-            largest = std::max(largest, field(node));
-        }
+    return largest_between(mesh, field, -t, bend + t);
+}
+
+double largest_in_lip_bend(
+    const grid::SheetMesh& mesh, const Eigen::Ref<const Eigen::VectorXd>& field, const job::Job& job
+) {
+    const double t = job.sheet.thickness;
+    const double begin = job.blank.lip_begin();
+    return largest_between(mesh, field, begin - t, begin + lip_bend_allowance(job) + t);
+}
+
+const Eigen::VectorXd&
+across_stretched_face_of_lip(const shell::SheetFields& fields, const job::Job& job) {
+    return job.return_bend->side == job::LipSide::under_web ? fields.across_outer_face
+                                                            : fields.across_block_face;
+}
+
+void add_lip_springback(PartFindings& part, const PartFindings& held) {
+    if (part.lip && held.lip) {
+        part.lip->springback_middle = held.lip->angle_middle.mean - part.lip->angle_middle.mean;
     }
-    return largest;
 }
 
 PartShape shape_of(const shell::SheetState& state, const shell::SheetFields& fields) {
@@ -196,6 +258,13 @@ PartFindings find_in_part(
     part.thinning_distance = thinnest.distance;
     part.bend_strain_most = largest_in_bend(mesh, fields.across_outer_face, job);
     part.bend_strain_used = part.bend_strain_most;
+    if (job.blank.has_lip) {
+        part.lip = lip_findings(
+            part.stations,
+            along,
+            largest_in_lip_bend(mesh, across_stretched_face_of_lip(fields, job), job)
+        );
+    }
     part.web_lift = lift.largest;
     part.plan_radius = job.blank.line.curve() == outline::Curve::mixed
         ? std::numeric_limits<double>::infinity()

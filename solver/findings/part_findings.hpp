@@ -36,6 +36,21 @@ namespace flangewright::findings {
 /// Units: rad. Source: none needed. Fails: never.
 [[nodiscard]] std::vector<double> flange_angles(const PartFindings& part);
 
+/// Mean lip angle away from free ends minus this part's, for one held on the block and this one
+/// released; nothing where one has no lip. Units: rad. Source: design definition. Fails: never.
+void add_lip_springback(PartFindings& part, const PartFindings& held);
+
+/// Largest value of a nodal field over the lip's bend and a thickness to each side; at least 0.
+/// Units: the field's. Source: none needed. Fails: never; the job must have a return bend.
+[[nodiscard]] double largest_in_lip_bend(
+    const grid::SheetMesh& mesh, const Eigen::Ref<const Eigen::VectorXd>& field, const job::Job& job
+);
+
+/// Log strain square to the bend line at the face that is stretched in the lip's bend.
+/// Units: -. Source: none needed. Fails: never; the job must have a return bend.
+[[nodiscard]] const Eigen::VectorXd&
+across_stretched_face_of_lip(const shell::SheetFields& fields, const job::Job& job);
+
 /// Largest value of a nodal field over the bend and a thickness to each side; at least 0.
 /// Units: the field's. Source: none needed. Fails: never.
 [[nodiscard]] double largest_in_bend(

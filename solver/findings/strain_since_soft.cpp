@@ -13,7 +13,7 @@ void count_from_soft(
     PartFindings& part,
     const grid::SheetMesh& mesh,
     const job::Job& job,
-    const Eigen::VectorXd& across_outer_face,
+    const shell::SheetFields& fields,
     const SoftReference& soft
 ) {
     const Eigen::VectorXd edge_then =
@@ -26,7 +26,17 @@ void count_from_soft(
             part.stations[i].edge_strain - edge_then(static_cast<Eigen::Index>(i))
         );
     }
-    part.bend_strain_used = largest_in_bend(mesh, across_outer_face - soft.across_outer_face, job);
+    part.bend_strain_used =
+        largest_in_bend(mesh, fields.across_outer_face - soft.across_outer_face, job);
+    if (part.lip) {
+        const bool is_outer = job.return_bend->side == job::LipSide::under_web;
+        part.lip->bend_strain_used = largest_in_lip_bend(
+            mesh,
+            across_stretched_face_of_lip(fields, job)
+                - (is_outer ? soft.across_outer_face : soft.across_block_face),
+            job
+        );
+    }
 }
 
 } // namespace flangewright::findings

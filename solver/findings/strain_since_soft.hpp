@@ -4,6 +4,7 @@
 #include "mesh/grid/sheet_mesh.hpp"
 #include "solver/findings/findings.hpp"
 #include "solver/job/job.hpp"
+#include "solver/shell/sheet_state.hpp"
 
 #include <Eigen/Core>
 
@@ -13,17 +14,18 @@ namespace flangewright::findings {
 struct SoftReference {
     const Eigen::Matrix3Xd& positions; ///< mm
     const Eigen::VectorXd& across_outer_face; ///< log strain square to the bend line
+    const Eigen::VectorXd& across_block_face; ///< same
 };
 
 /// Lessens the used strains of `part` by what was there when the sheet was soft, place by place.
-/// Log strains of one direction add up. `across_outer_face` is that of the part now.
+/// Log strains of one direction add up.
 /// Units: log strain in -. Source: derived here (docs/theory-findings.md, "Verdict").
 /// Fails: never.
 void count_from_soft(
     PartFindings& part,
     const grid::SheetMesh& mesh,
     const job::Job& job,
-    const Eigen::VectorXd& across_outer_face,
+    const shell::SheetFields& fields,
     const SoftReference& soft
 );
 

@@ -40,8 +40,8 @@ VerdictWord word_of(const LimitUse& use, double close_share) {
     if (*use.share > 1) {
         return VerdictWord::splits;
     }
-    const bool is_doubtful = *use.share > largest_sure_share && !is_sure(use.grade);
-    return *use.share >= close_share || is_doubtful ? VerdictWord::close : VerdictWord::holds;
+    return *use.share >= close_share || is_doubtful(*use.share, use.grade) ? VerdictWord::close
+                                                                           : VerdictWord::holds;
 }
 
 LimitUse use_of_edge(const job::Job& job, std::span<const PartFindings> steps) {
@@ -66,15 +66,19 @@ LimitUse use_of_edge(const job::Job& job, std::span<const PartFindings> steps) {
     return use;
 }
 
-LimitUse use_of_bend(const job::Job& job, std::span<const PartFindings> steps) {
+/// One of the bends: round a nose, with the largest log strain computed there.
+struct BendReached {
+    const char* place;
+    double nose_radius = 0;
+    double strain = 0;
+};
+
+LimitUse use_of_bend(const job::Job& job, const BendReached& bend) {
     const double t = job.sheet.thickness;
     const material::SheetMaterial& material = job.sheet.material;
     LimitUse use;
-    use.place = "outer fibre of the bend";
-    use.reached = t / (2 * job.block.nose_radius + t);
-    for (const PartFindings& step : steps) {
-        use.reached = std::max(use.reached, std::expm1(step.bend_strain_used));
-    }
+    use.place = bend.place;
+    use.reached = std::max(t / (2 * bend.nose_radius + t), std::expm1(bend.strain));
     use.source = material.bend_source;
     use.allowed = allowed_bend_strain(material.bend_limits, t);
     if (use.allowed) {
@@ -204,6 +208,10 @@ std::string because(const job::Job& job, const Verdict& verdict, const LimitUse&
 
 } // namespace
 
+bool is_doubtful(double share, material::DataGrade grade) {
+    return share > largest_sure_share && !is_sure(grade);
+}
+
 double radius_over_thickness_of(double bend_strain) {
     return bend_strain > 0 ? std::max(0.0, 0.5 * (1 / bend_strain - 1))
                            : std::numeric_limits<double>::infinity();
@@ -236,7 +244,20 @@ allowed_bend_strain(std::span<const material::BendLimit> limits, double thicknes
 
 Verdict judge(const job::Job& job, std::span<const PartFindings> steps) {
     Verdict verdict;
-    verdict.limits = {use_of_edge(job, steps), use_of_bend(job, steps)};
+    BendReached bend{"outer fibre of the bend", job.block.nose_radius};
+    std::optional<BendReached> lip;
+    for (const PartFindings& step : steps) {
+        bend.strain = std::max(bend.strain, step.bend_strain_used);
+        if (step.lip) {
+            lip = lip.value_or(BendReached{
+                "outer fibre of the lip's bend", job.return_bend->nose_radius});
+            lip->strain = std::max(lip->strain, step.lip->bend_strain_used);
+        }
+    }
+    verdict.limits = {use_of_edge(job, steps), use_of_bend(job, bend)};
+    if (lip) {
+        verdict.limits.push_back(use_of_bend(job, *lip));
+    }
     const LimitUse& spoken = weigh(verdict);
     verdict.because = because(job, verdict, spoken);
     return verdict;

@@ -34,9 +34,14 @@ struct Blank {
     double flange_depth = 0; ///< wanted: outside face of web to net flange edge, along the flange
     double flange_width = 0; ///< flat, bend tangent to free edge, trim allowance included
     double trim_allowance = 0; ///< part of flange_width beyond the net edge
+    double lip_width = 0; ///< part of flange_width from the lip's bend to the net edge; 0: no lip
+    bool has_lip = false; ///< the lip is bent
     EndKind start = EndKind::free;
     EndKind end = EndKind::free;
 
+    /// Flat width at which the lip's bend begins; the net edge without a lip. Units: mm. Source:
+    /// none needed. Fails: never.
+    [[nodiscard]] double lip_begin() const { return flange_width - trim_allowance - lip_width; }
     /// False when the part goes on at both ends. Units: none. Source: none needed. Fails: never.
     [[nodiscard]] bool has_free_end() const {
         return start == EndKind::free || end == EndKind::free;
@@ -65,6 +70,23 @@ struct Drive {
     double angle = 0.5 * std::numbers::pi; ///< the flange is driven to this angle
 };
 
+/// Which way the lip points.
+enum class LipSide {
+    under_web, ///< back under the web: bent over the form block's lower edge
+    away_from_web, ///< bent over a block that lies outside the flange
+};
+
+/// The return lip and its tools: the flange is clamped between the form block and a block outside
+/// it, one of which carries the nose; a wiper drives the lip over it.
+struct ReturnBend {
+    LipSide side = LipSide::under_web;
+    double lip_depth = 0; ///< wanted: flange's outside of the bend to net lip edge, along the lip
+    double nose_radius = 0;
+    double angle = 0.5 * std::numbers::pi; ///< between flange and lip; 90 deg is square
+    double clearance = 1.05; ///< gap between wiper and nose's block over sheet thickness
+    double corner_radius = 0; ///< of the wiper
+};
+
 /// How far sheet and tools may differ from what the case says: half-widths of bands, as shares of
 /// the value but for friction. Source: common practice, no source.
 struct Scatter {
@@ -86,12 +108,14 @@ enum class StepKind {
     anneal, ///< stress and hardening are wiped, the sheet is soft again
     heat_treat, ///< the same, and the sheet gets the strength of another temper
     set_on_block, ///< the web is pressed flat on the block again
+    return_bend, ///< the flange's edge is bent into a lip over a second nose
 };
 
 /// Whether the part is held on the block when the step is done. Units: none. Source: none needed.
 /// Fails: never.
 [[nodiscard]] constexpr bool ends_on_block(StepKind kind) {
-    return kind == StepKind::bend_down || kind == StepKind::set_on_block;
+    return kind == StepKind::bend_down || kind == StepKind::set_on_block
+        || kind == StepKind::return_bend;
 }
 
 /// Only bend-down and first release of an order of steps: what error bars are estimated on.
@@ -108,6 +132,7 @@ struct Job {
     Blank blank;
     Block block;
     Drive drive;
+    std::optional<ReturnBend> return_bend; ///< empty: no lip
     std::vector<StepKind> steps{StepKind::bend_down, StepKind::release};
     material::SheetMaterial annealed; ///< the sheet after each anneal; unused without one
     material::SheetMaterial heat_treated; ///< the sheet after the heat treatment; same

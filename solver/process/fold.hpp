@@ -37,13 +37,11 @@ struct Fold {
 /// A wiper and where it begins, in the section of the nose it drives over. mm.
 struct WiperStroke {
     std::shared_ptr<tooling::Wiper> wiper;
-    double thickness = 0;
+    double start = 0; ///< height of the underside before the stroke
     double travel = 0; ///< until its corner has passed the edge, wherever stretching leaves it
 
     /// Source: none needed. Fails: never.
-    void move_to(double share) const {
-        wiper->set_underside(thickness - share * (travel + thickness));
-    }
+    void move_to(double share) const { wiper->set_underside(start - share * (travel + start)); }
     /// Whether the corner has passed the lowest point of the edge. Source: none needed. Fails:
     /// never.
     [[nodiscard]] bool has_passed(double lowest) const {

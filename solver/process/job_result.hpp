@@ -120,6 +120,9 @@ struct JobResult {
 /// Fails: never.
 [[nodiscard]] const grid::SheetMesh& mesh_of(const JobResult& result, std::size_t step);
 
+/// What was found in each step. Units, source: none needed. Fails: never.
+[[nodiscard]] std::vector<findings::PartFindings> findings_of_steps(const JobResult& result);
+
 /// The step's name as users read it: "bend-down", "heat-treat". Units: none. Source: design words.
 /// Fails: never.
 [[nodiscard]] std::string name_of(job::StepKind kind);

@@ -51,6 +51,8 @@ void cut_allowance(Workpiece& piece) {
             Eigen::Matrix3Xd(piece.soft->positions(Eigen::all, trimmed.kept_nodes));
         piece.soft->across_outer_face =
             Eigen::VectorXd(piece.soft->across_outer_face(trimmed.kept_nodes));
+        piece.soft->across_block_face =
+            Eigen::VectorXd(piece.soft->across_block_face(trimmed.kept_nodes));
     }
     take_mesh(piece, std::move(trimmed.mesh));
     hold_present_shape(piece);
@@ -66,8 +68,9 @@ void soften(Workpiece& piece, const material::SheetMaterial& afterwards) {
     piece.state.back_stresses.assign(
         piece.state.points.size() * sheet.back_stresses.size(), material::SplitStress::Zero()
     );
-    piece.soft = SoftShape{
-        piece.state.positions, shell::recover_fields(piece.model, piece.state).across_outer_face};
+    const shell::SheetFields fields = shell::recover_fields(piece.model, piece.state);
+    piece.soft =
+        SoftShape{piece.state.positions, fields.across_outer_face, fields.across_block_face};
     hold_present_shape(piece);
 }
 
@@ -76,6 +79,9 @@ void prepare_step(Workpiece& piece, job::StepKind kind) {
     case job::StepKind::bend_down:
     case job::StepKind::release:
     case job::StepKind::set_on_block:
+        return;
+    case job::StepKind::return_bend:
+        piece.job.blank.has_lip = true;
         return;
     case job::StepKind::trim:
         return cut_allowance(piece);

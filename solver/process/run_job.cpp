@@ -11,8 +11,10 @@
 #include "solver/process/free_balance.hpp"
 #include "solver/process/loose_part.hpp"
 #include "solver/process/mesh_error.hpp"
+#include "solver/process/return_bend.hpp"
 #include "solver/process/run_keeper.hpp"
 #include "solver/process/scatter.hpp"
+#include "solver/process/second_block.hpp"
 #include "solver/process/set_on_block.hpp"
 #include "solver/shell/recover.hpp"
 
@@ -65,6 +67,10 @@ private:
     double last_angle_ = 0;
 };
 
+bool bends(job::StepKind kind) {
+    return kind == job::StepKind::bend_down || kind == job::StepKind::return_bend;
+}
+
 StepReport run_step(
     Workpiece& piece,
     job::StepKind kind,
@@ -77,42 +83,50 @@ StepReport run_step(
     if (kind == job::StepKind::set_on_block) {
         return set_on_block(piece, {}, monitor, keeping);
     }
-    if (kind != job::StepKind::bend_down) {
+    if (!bends(kind)) {
         return balance_free(piece, kind, {}, monitor, keeping);
     }
+    const bool is_lip = kind == job::StepKind::return_bend;
+    const double target = is_lip ? piece.job.return_bend->angle : piece.job.drive.angle;
     const int step = static_cast<int>(result.steps.size());
-    FrameKeeper frames(result.history, step, piece.job.drive.angle, options.n_frames);
+    FrameKeeper frames(result.history, step, target, options.n_frames);
     if (keeping.begin_from) {
         frames.go_on();
     } else {
         frames.keep(piece, 0, 0);
     }
-    const ShapeListener listener = [&frames](const Workpiece& now, double share_done) {
-        frames.look(now, share_done, driven_angle(now));
+    const ShapeListener listener = [&frames, is_lip](const Workpiece& now, double share_done) {
+        const double angle = is_lip ? lip_angle(now, second_section(now.job)) : driven_angle(now);
+        frames.look(now, share_done, angle);
     };
-    return bend_down(piece, {}, monitor, listener, keeping);
+    return is_lip ? return_bend(piece, {}, monitor, listener, keeping)
+                  : bend_down(piece, {}, monitor, listener, keeping);
 }
 
-// Angles of the part held on the block, if a bend-down came before.
-std::optional<std::vector<double>> held_angles(const JobResult& result) {
+// The part as the last bend left it on the block, if there was one.
+const findings::PartFindings* last_bent(const JobResult& result) {
     for (auto step = result.steps.rbegin(); step != result.steps.rend(); ++step) {
-        if (step->kind == job::StepKind::bend_down) {
-            return findings::flange_angles(step->findings);
+        if (bends(step->kind)) {
+            return &step->findings;
         }
     }
-    return std::nullopt;
+    return nullptr;
 }
 
+// `held` is the part on the block, nothing while it is there.
 findings::PartFindings look_at(
-    const Workpiece& piece,
-    const shell::SheetFields& fields,
-    const std::optional<std::vector<double>>& held
+    const Workpiece& piece, const shell::SheetFields& fields, const findings::PartFindings* held
 ) {
     const findings::PartShape shape = findings::shape_of(piece.state, fields);
-    return held ? findings::find_in_part(
-               piece.mesh, shape, fields, piece.job, std::span<const double>(*held)
-           )
-                : findings::find_in_part(piece.mesh, shape, fields, piece.job);
+    if (held == nullptr) {
+        return findings::find_in_part(piece.mesh, shape, fields, piece.job);
+    }
+    const std::vector<double> angles = findings::flange_angles(*held);
+    findings::PartFindings part = findings::find_in_part(
+        piece.mesh, shape, fields, piece.job, std::span<const double>(angles)
+    );
+    findings::add_lip_springback(part, *held);
+    return part;
 }
 
 // Does what comes before the step's balance.
@@ -120,18 +134,20 @@ StepResult begin_step(Workpiece& piece, job::StepKind kind, const JobResult& res
     prepare_step(piece, kind);
     StepResult step;
     step.kind = kind;
-    if (kind != job::StepKind::bend_down) {
+    if (!bends(kind)) {
         const shell::SheetFields fields = shell::recover_fields(piece.model, piece.state);
         const bool is_loose = kind != job::StepKind::release; // a release begins on the block
         const findings::PartFindings before =
-            look_at(piece, fields, is_loose ? held_angles(result) : std::nullopt);
+            look_at(piece, fields, is_loose ? last_bent(result) : nullptr);
         step.angle_before = before.flange_angle_middle.mean;
     }
     return step;
 }
 
-bool is_cut(const Workpiece& piece, const StepResult& first) {
-    return piece.mesh.n_nodes() < first.mesh->n_nodes();
+// With a lip the flange is measured between its bends, which trimming leaves alone.
+bool is_cut_since_bent(const Workpiece& piece, const JobResult& result) {
+    return piece.job.blank.lip_width == 0
+        && piece.mesh.n_nodes() < result.steps.front().mesh->n_nodes();
 }
 
 // A trimmed flange is measured nearer to the bend than it was on the block: the difference of the
@@ -149,8 +165,8 @@ void record_step(const Workpiece& piece, StepResult step, JobResult& result) {
     step.state = piece.state;
     step.fields = shell::recover_fields(piece.model, piece.state);
     const bool is_held = job::ends_on_block(step.kind);
-    step.findings = look_at(piece, step.fields, is_held ? std::nullopt : held_angles(result));
-    if (!result.steps.empty() && is_cut(piece, result.steps.front())) {
+    step.findings = look_at(piece, step.fields, is_held ? nullptr : last_bent(result));
+    if (!result.steps.empty() && is_cut_since_bent(piece, result)) {
         leave_out_springback(step.findings);
     }
     if (piece.soft) {
@@ -158,8 +174,8 @@ void record_step(const Workpiece& piece, StepResult step, JobResult& result) {
             step.findings,
             piece.mesh,
             piece.job,
-            step.fields.across_outer_face,
-            {piece.soft->positions, piece.soft->across_outer_face}
+            step.fields,
+            {piece.soft->positions, piece.soft->across_outer_face, piece.soft->across_block_face}
         );
     }
     result.figures.n_increments += step.report.n_increments;
@@ -184,11 +200,7 @@ void add_warnings(JobResult& result) {
 }
 
 void judge(const job::Job& job, JobResult& result) {
-    std::vector<findings::PartFindings> steps;
-    steps.reserve(result.steps.size());
-    for (const StepResult& step : result.steps) {
-        steps.push_back(step.findings);
-    }
+    const std::vector<findings::PartFindings> steps = findings_of_steps(result);
     result.verdict = findings::judge(job, steps);
     result.disagreements = findings::find_disagreements(job, result.by_hand, steps);
 }

@@ -2,6 +2,9 @@
 
 #include "solver/process/rigid_supports.hpp"
 #include "solver/tooling/surface/form_block.hpp"
+#include "solver/tooling/surface/moved_surface.hpp"
+
+#include <utility>
 
 namespace flangewright::process {
 
@@ -16,7 +19,8 @@ bool is_under_backing(const Workpiece& piece, int node) {
     return piece.mesh.distance[node] <= rounding - piece.job.block.backing_setback;
 }
 
-// Heights of the web go to where its block face lies on the block.
+} // namespace
+
 void lead_web_down(const Workpiece& piece, equilibrium::Problem& problem) {
     for (int node = 0; node < piece.mesh.n_nodes(); ++node) {
         if (is_under_backing(piece, node)) {
@@ -27,19 +31,32 @@ void lead_web_down(const Workpiece& piece, equilibrium::Problem& problem) {
     }
 }
 
-tooling::SweptContact block_under(const Workpiece& piece, const ContactChoice& contact) {
+namespace {
+
+tooling::SweptContact block_under(
+    const Workpiece& piece,
+    std::shared_ptr<const tooling::RigidSurface> surface,
+    const ContactChoice& contact
+) {
     const job::Job& job = piece.job;
     tooling::SweptContact block;
     block.line = job.blank.line;
-    block.surface =
-        std::make_shared<tooling::FormBlock>(job.block.nose_radius, job.block.wall_angle);
+    block.surface = std::move(surface);
     block.law = {contact_stiffness(job.sheet, contact.stiffness_factor), contact.ramp};
+    // A bent lip lies past the block's wall.
+    const double end = job.blank.has_lip ? job.blank.lip_begin() : job.blank.flange_width;
     for (int node = 0; node < piece.mesh.n_nodes(); ++node) {
-        if (!is_under_backing(piece, node)) {
+        if (!is_under_backing(piece, node) && piece.mesh.distance[node] <= end + rounding) {
             block.nodes.push_back(node);
         }
     }
     return block;
+}
+
+// How deep a loose part would lie in the block if this were put in its place at once.
+double overlap(const equilibrium::Problem& problem, const Workpiece& piece) {
+    const equilibrium::Shape shape = equilibrium::shape_of(piece.state, problem.node_axes);
+    return equilibrium::deepest_penetration(problem, shape);
 }
 
 } // namespace
@@ -53,10 +70,22 @@ StepReport set_on_block(
     equilibrium::Problem problem = problem_of(piece);
     lead_web_down(piece, problem);
     add_rigid_supports(piece, problem.is_fixed);
-    problem.contacts = {block_under(piece, contact)};
+    // The block comes from behind and below, as far away at first as a sprung part needs.
+    const auto block = std::make_shared<tooling::MovedSurface>(
+        std::make_shared<tooling::FormBlock>(
+            piece.job.block.nose_radius, piece.job.block.wall_angle
+        ),
+        tooling::ShapeAxes::Identity(),
+        Eigen::Vector2d::Zero()
+    );
+    problem.contacts = {block_under(piece, block, contact)};
+    const double away = overlap(problem, piece);
 
     equilibrium::Path path;
-    path.set = [](equilibrium::Problem& now, double share) { now.guided_share = share; };
+    path.set = [&block, away](equilibrium::Problem& now, double share) {
+        now.guided_share = share;
+        block->move_to(-(1 - share) * away * Eigen::Vector2d::Ones());
+    };
     path.on_accepted = teller(monitor, job::StepKind::set_on_block, piece);
     take_up(keeping, piece, path);
     equilibrium::PathLimits limits;

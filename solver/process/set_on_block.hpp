@@ -5,6 +5,10 @@
 
 namespace flangewright::process {
 
+/// Guides and holds in `problem` that lead the web under the backing to where its block face lies
+/// on the block. Units: mm. Source: none needed. Fails: never.
+void lead_web_down(const Workpiece& piece, equilibrium::Problem& problem);
+
 /// Leads the web under the backing down on the block's face, where it was held in the bend-down;
 /// the flange meets the block where it does and nothing drives it. Units: mm, N. Source:
 /// docs/theory.md, "Set on block". Fails: see the report.

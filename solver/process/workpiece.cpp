@@ -1,6 +1,7 @@
 #include "solver/process/workpiece.hpp"
 
 #include "mesh/grid/blank_mesher.hpp"
+#include "solver/findings/lip_development.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -12,6 +13,11 @@ namespace flangewright::process {
 namespace {
 
 using shell::dof_per_node;
+
+int n_round(double angle, const Fineness& fineness) {
+    const double square_bends = std::max(angle / 1.5707963267948966, 0.25);
+    return std::max(4, static_cast<int>(std::lround(fineness.n_round_nose * square_bends)));
+}
 
 grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
     const double bend_width =
@@ -26,10 +32,13 @@ grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
     }
     // A flange that ends within the bend is all bend.
     blank.bend_width = std::min(bend_width, job.blank.flange_width);
-    const double square_bends = std::max(job.block.wall_angle / 1.5707963267948966, 0.25);
-    blank.n_round_nose =
-        std::max(4, static_cast<int>(std::lround(fineness.n_round_nose * square_bends)));
+    blank.n_round_nose = n_round(job.block.wall_angle, fineness);
     const double spacing = blank.bend_width / blank.n_round_nose;
+    if (job.return_bend) {
+        blank.second_bend_begin = job.blank.lip_begin();
+        blank.second_bend_width = findings::lip_bend_allowance(job);
+        blank.n_round_second_nose = n_round(job.return_bend->angle, fineness);
+    }
     blank.growth = fineness.growth;
     blank.widest_in_flange = fineness.widest_in_flange_ratio * spacing;
     blank.widest = fineness.widest_ratio * spacing;
@@ -49,6 +58,19 @@ axes_along_line(const grid::SheetMesh& mesh, const outline::BendLine& line) {
             Eigen::Vector3d::UnitZ();
     }
     return axes;
+}
+
+// The last row of the flange before the lip's bend.
+std::vector<int> nodes_before_lip(const Workpiece& piece) {
+    const double begin = piece.job.blank.lip_begin();
+    std::vector<int> nodes;
+    for (const std::vector<int>& line : piece.mesh.station_lines) {
+        const auto past = std::ranges::find_if(line, [&](int node) {
+            return piece.mesh.distance[node] > begin + 1e-9;
+        });
+        nodes.push_back(*std::prev(past));
+    }
+    return nodes;
 }
 
 } // namespace
@@ -153,12 +175,14 @@ equilibrium::Problem problem_of(const Workpiece& piece) {
 
 double driven_angle(const Workpiece& piece) {
     double sum = 0;
-    for (const int node : piece.mesh.free_edge) {
+    const std::vector<int> edge =
+        piece.job.blank.has_lip ? nodes_before_lip(piece) : piece.mesh.free_edge;
+    for (const int node : edge) {
         const Eigen::Vector3d director = piece.state.directors.col(node);
         const Eigen::Vector3d outward = piece.node_axes[static_cast<std::size_t>(node)].col(1);
         sum += std::atan2(director.dot(outward), director.z());
     }
-    return sum / static_cast<double>(piece.mesh.free_edge.size());
+    return sum / static_cast<double>(edge.size());
 }
 
 StepReport
@@ -199,9 +223,20 @@ std::string name_of(job::StepKind kind) {
     case job::StepKind::heat_treat:
         return "heat-treat";
     case job::StepKind::set_on_block:
+        return "set-on-block";
+    case job::StepKind::return_bend:
         break;
     }
-    return "set-on-block";
+    return "return-bend";
+}
+
+std::vector<findings::PartFindings> findings_of_steps(const JobResult& result) {
+    std::vector<findings::PartFindings> found;
+    found.reserve(result.steps.size());
+    for (const StepResult& step : result.steps) {
+        found.push_back(step.findings);
+    }
+    return found;
 }
 
 const grid::SheetMesh& mesh_of(const JobResult& result, std::size_t step) {

@@ -16,6 +16,7 @@ namespace flangewright::process {
 struct SoftShape {
     Eigen::Matrix3Xd positions; ///< mm
     Eigen::VectorXd across_outer_face; ///< as in SheetFields
+    Eigen::VectorXd across_block_face;
 };
 
 /// One blank being worked. The state is always the last one in equilibrium.
@@ -67,7 +68,8 @@ void take_mesh(Workpiece& piece, grid::SheetMesh mesh);
 /// piece. Units: mm, N. Source: none needed. Fails: never.
 [[nodiscard]] equilibrium::Problem problem_of(const Workpiece& piece);
 
-/// Mean angle of the free edge's directors: how far the flange has come, rad.
+/// Mean angle of the directors of the flange's edge, that of the flange itself once a lip is bent:
+/// how far the flange has come, rad.
 /// Source: none needed. Fails: never.
 [[nodiscard]] double driven_angle(const Workpiece& piece);
 

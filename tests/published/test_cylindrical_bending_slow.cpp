@@ -15,7 +15,7 @@ namespace flangewright {
 namespace {
 
 using support::FormedStrip;
-using tooling::Facing;
+using tooling::mirrored_axes;
 
 constexpr double t = 1;
 constexpr double half_length = 60;
@@ -55,7 +55,7 @@ Opening bend(double friction, double spacing) {
     // Half of a round punch is a wiper whose corner is as wide as the punch.
     const auto punch = std::make_shared<tooling::MovedSurface>(
         std::make_shared<tooling::Wiper>(-punch_radius, punch_radius),
-        Facing::mirrored,
+        mirrored_axes(),
         Eigen::Vector2d(0, t)
     );
     const auto die = std::make_shared<tooling::Trough>(floor_radius, shoulder);

@@ -20,7 +20,7 @@ namespace flangewright {
 namespace {
 
 using support::FormedStrip;
-using tooling::Facing;
+using tooling::mirrored_axes;
 using tooling::MovedSurface;
 
 constexpr double t = 0.81;
@@ -69,12 +69,12 @@ Drawn draw(double friction, double spacing) {
     );
     const auto punch = std::make_shared<MovedSurface>(
         std::make_shared<tooling::Wiper>(-punch_half_width, edge_radius),
-        Facing::mirrored,
+        mirrored_axes(),
         Eigen::Vector2d(0, t)
     );
     const auto die = std::make_shared<MovedSurface>(
         std::make_shared<tooling::FormBlock>(edge_radius, 0.5 * std::numbers::pi),
-        Facing::mirrored,
+        mirrored_axes(),
         Eigen::Vector2d(die_half_width + edge_radius, 0)
     );
     const auto holder = std::make_shared<tooling::Leaf>(0, holder_height);

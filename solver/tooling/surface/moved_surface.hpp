@@ -1,4 +1,4 @@
-// A tool shape set elsewhere: mirrored to face the other way or not, then shifted as a whole.
+// A tool shape set elsewhere: turned or mirrored, then shifted as a whole.
 #pragma once
 
 #include "solver/tooling/surface/rigid_surface.hpp"
@@ -8,16 +8,21 @@
 
 namespace flangewright::tooling {
 
-/// Which way a shape faces along the distance past the bend tangent.
-enum class Facing { as_made, mirrored };
+/// Directions of a shape's own two axes in the section, as columns: unit, square to each other.
+using ShapeAxes = Eigen::Matrix2d;
 
-/// The shape at its mirror image about the height's axis, if asked, then shifted.
+/// Axes of a shape that faces the other way along the distance past the bend tangent.
+/// Source: none needed. Fails: never.
+[[nodiscard]] inline ShapeAxes mirrored_axes() {
+    return Eigen::Vector2d(-1, 1).asDiagonal();
+}
+
+/// The shape laid along other axes, from another origin.
 class MovedSurface final : public RigidSurface {
 public:
     /// Units: mm. Source: plane geometry.
-    MovedSurface(std::shared_ptr<const RigidSurface> shape, Facing facing, Eigen::Vector2d shift)
-        : shape_(std::move(shape)), sign_(facing == Facing::mirrored ? -1 : 1),
-          shift_(std::move(shift)) {}
+    MovedSurface(std::shared_ptr<const RigidSurface> shape, ShapeAxes axes, Eigen::Vector2d shift)
+        : shape_(std::move(shape)), axes_(std::move(axes)), shift_(std::move(shift)) {}
     [[nodiscard]] SurfaceReading at(const SectionPoint& point) const override;
     [[nodiscard]] Placement placement() const override;
 
@@ -26,7 +31,7 @@ public:
 
 private:
     std::shared_ptr<const RigidSurface> shape_;
-    double sign_; ///< of the shape's distance in the section
+    ShapeAxes axes_;
     Eigen::Vector2d shift_;
 };
 

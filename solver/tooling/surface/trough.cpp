@@ -9,10 +9,10 @@ namespace flangewright::tooling {
 namespace {
 
 // A shoulder is a form block of square wall; the one on the right faces left.
-MovedSurface shoulder(double nose_radius, Facing facing, double tangent) {
+MovedSurface shoulder(double nose_radius, const ShapeAxes& axes, double tangent) {
     return {
         std::make_shared<FormBlock>(nose_radius, 0.5 * std::numbers::pi),
-        facing,
+        axes,
         Eigen::Vector2d(tangent, 0)};
 }
 
@@ -20,8 +20,8 @@ MovedSurface shoulder(double nose_radius, Facing facing, double tangent) {
 
 Trough::Trough(double floor_radius, double shoulder_radius)
     : floor_radius_(floor_radius), shoulder_radius_(shoulder_radius),
-      right_(shoulder(shoulder_radius, Facing::mirrored, floor_radius + shoulder_radius)),
-      left_(shoulder(shoulder_radius, Facing::as_made, -floor_radius - shoulder_radius)) {}
+      right_(shoulder(shoulder_radius, mirrored_axes(), floor_radius + shoulder_radius)),
+      left_(shoulder(shoulder_radius, ShapeAxes::Identity(), -floor_radius - shoulder_radius)) {}
 
 SurfaceReading Trough::at(const SectionPoint& point) const {
     if (point[1] >= -shoulder_radius_) {

@@ -50,6 +50,46 @@ TEST(Grading, NeighboursDifferByNoMoreThanTheGrowth) {
     }
 }
 
+BlankGrid blank_with_second_bend(double cut) {
+    BlankGrid asked = blank(40, 27);
+    asked.second_bend_begin = 14;
+    asked.second_bend_width = 3;
+    asked.n_round_second_nose = 15;
+    asked.cut_width = cut;
+    return asked;
+}
+
+TEST(Grading, SecondBendIsEvenAndBetweenRowsOfItsOwn) {
+    for (const double cut : {0.0, 24.0}) {
+        const BlankGrid asked = blank_with_second_bend(cut);
+        const std::vector<double> distances = distances_across(bands_across(asked));
+        const auto is_row = [&](double distance) {
+            return std::ranges::any_of(distances, [distance](double at) {
+                return std::abs(at - distance) < rounding;
+            });
+        };
+        for (int k = 0; k <= 15; ++k) {
+            EXPECT_TRUE(is_row(14 + 0.2 * k)) << k;
+        }
+        EXPECT_TRUE(is_row(27));
+        if (cut > 0) {
+            EXPECT_TRUE(is_row(cut));
+        }
+        EXPECT_NEAR(distances.back(), 27, rounding);
+        EXPECT_TRUE(std::ranges::is_sorted(distances));
+    }
+}
+
+TEST(Grading, FlangeBetweenTwoBendsIsNearlyAsFineAsThey) {
+    const BlankGrid asked = blank_with_second_bend(0);
+    const std::vector<double> distances = distances_across(bands_across(asked));
+    for (std::size_t i = 1; i < distances.size(); ++i) {
+        if (distances[i - 1] > 4 - rounding && distances[i] < 14 + rounding) {
+            EXPECT_LT(distances[i] - distances[i - 1], asked.growth * 0.2 + rounding);
+        }
+    }
+}
+
 TEST(Grading, WidthsGrowAwayFromTheBendUpToTheWidest) {
     const BlankGrid asked = blank(60, 90);
     const std::vector<double> widths = widths_of(asked);

@@ -46,6 +46,19 @@ struct Part {
     }
 };
 
+TEST(PartFindings, SpringbackOfTheLipIsHeldLessReleased) {
+    PartFindings held;
+    PartFindings released;
+    released.lip = LipFindings{};
+    released.lip->angle_middle.mean = 1.5;
+    add_lip_springback(released, held); // on the block no lip was bent yet
+    EXPECT_FALSE(released.lip->springback_middle);
+    held.lip = LipFindings{};
+    held.lip->angle_middle.mean = 1.56;
+    add_lip_springback(released, held);
+    EXPECT_NEAR(released.lip->springback_middle.value_or(0), 0.06, rounding);
+}
+
 TEST(PartFindings, ReadsAnIdealFoldOnTheBlock) {
     Part part([](double) { return 90 * degree; });
     part.fields.thickness(part.mesh.bend_end[7]) = 0.93;
