@@ -1,6 +1,7 @@
 #include "io/saved_state/case_text.hpp"
 
 #include "io/key_file/excerpt.hpp"
+#include "solver/process/drive_passes.hpp"
 #include "solver/process/job_result.hpp"
 #include "solver/process/workpiece.hpp"
 
@@ -84,11 +85,14 @@ void add_block(Lines& lines, const job::Block& block) {
 }
 
 void add_drive(Lines& lines, const job::Drive& drive) {
-    const auto& [kind, clearance, corner_radius, angle] = drive;
+    const auto& [kind, clearance, corner_radius, angle, order, passes, front] = drive;
     lines.add("drive.kind", kind == job::DriveKind::wiper ? "wiper" : "leaf");
     lines.add("drive.clearance", clearance);
     lines.add("drive.corner_radius", corner_radius);
     lines.add("drive.angle", angle);
+    lines.add("drive.order", process::word_for(order));
+    lines.add("drive.passes", fmt::format("{}", fmt::join(passes, ", ")));
+    lines.add("drive.front", front);
 }
 
 void add_return_bend(Lines& lines, const job::ReturnBend& lip) {

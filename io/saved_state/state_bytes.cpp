@@ -234,9 +234,7 @@ void pass(Archive& file, equilibrium::FrictionMemory& memory) {
     pass(file, slip);
     pass(file, normal);
     pass(file, limit);
-    file.number(placement.turn);
-    file.number(placement.shift[0]);
-    file.number(placement.shift[1]);
+    pass(file, placement);
 }
 
 template <typename Archive>
@@ -248,7 +246,7 @@ void pass(Archive& file, equilibrium::PathMemory& path) {
     pass(file, moves);
     pass(file, turns);
     file.number(share);
-    pass_all(file, friction, 6 * word);
+    pass_all(file, friction, 4 * word);
 }
 
 template <typename Archive>
@@ -310,14 +308,40 @@ void pass(Archive& file, process::SolveFigures& spent) {
 }
 
 template <typename Archive>
+void pass(Archive& file, process::PassFigures& figures) {
+    auto& [wanted, angle, strain, station] = figures;
+    for (double* value : {&wanted, &angle, &strain, &station}) {
+        file.number(*value);
+    }
+}
+
+template <typename Archive>
+void pass(Archive& file, std::optional<process::DriveRecord>& record) {
+    bool is_there = record.has_value();
+    file.truth(is_there);
+    if (!is_there) {
+        return;
+    }
+    if (!record) {
+        record.emplace();
+    }
+    auto& [passes, stations, stretched, shrunk] = *record;
+    pass_all(file, passes, 4 * word);
+    pass(file, stations);
+    pass(file, stretched);
+    pass(file, shrunk);
+}
+
+template <typename Archive>
 void pass(Archive& file, CaseState& state) {
     auto& [case_text, run] = state;
-    auto& [finished, held_by, under_way, history, spent] = run;
+    auto& [finished, held_by, under_way, history, drive, spent] = run;
     file.text(case_text);
     pass_all(file, finished, 13 * word);
     pass(file, held_by);
     pass(file, under_way);
     pass_all(file, history, 16 * word);
+    pass(file, drive);
     pass(file, spent);
 }
 

@@ -19,7 +19,7 @@ namespace fs = std::filesystem;
 using key_file::InputProblem;
 
 constexpr std::string_view family = "flangewright saved state, form ";
-constexpr std::string_view form = "4\n"; // raised with every change of what the body holds
+constexpr std::string_view form = "5\n"; // raised with every change of what the body holds
 constexpr std::size_t word = 8;
 constexpr std::uintmax_t largest_file = 4'000'000'000; // bytes
 

@@ -22,6 +22,20 @@ void take_push(Problem& problem, const Shape& shape) {
     }
 }
 
+// The tool at the station of a point.
+tooling::Placement
+placement_at(const tooling::SweptContact& contact, const Eigen::Vector3d& point) {
+    return contact.surface->placement_at(contact.line.locate(point).station);
+}
+
+Eigen::Vector3d packed(const tooling::Placement& placement) {
+    return {placement.turn, placement.shift[0], placement.shift[1]};
+}
+
+tooling::Placement unpacked(const Eigen::Vector3d& packed) {
+    return {packed[0], packed.tail<2>()};
+}
+
 } // namespace
 
 void prepare_friction(Problem& problem) {
@@ -39,7 +53,7 @@ void prepare_friction(Problem& problem) {
             Eigen::Matrix3Xd::Zero(3, n_nodes),
             Eigen::Vector3d::UnitZ().replicate(1, n_nodes),
             Eigen::VectorXd::Zero(n_nodes),
-            problem.contacts[tool].surface->placement(),
+            packed(problem.contacts[tool].surface->placement()).replicate(1, n_nodes),
         };
     }
 }
@@ -49,14 +63,15 @@ void begin_friction(Problem& problem, const Shape& shape) {
         const tooling::SweptContact& contact = problem.contacts[tool];
         ToolFriction& friction = problem.friction[tool];
         const FrictionMemory& memory = friction.memory;
-        const tooling::Placement now = contact.surface->placement();
         friction.nodes.resize(contact.nodes.size());
         for (std::size_t i = 0; i < contact.nodes.size(); ++i) {
             const int node = contact.nodes[i];
             const Eigen::Vector3d point =
                 tooling::touching_point(contact, contact_node(problem, shape, node));
+            const tooling::Placement then = unpacked(memory.placement.col(node));
+            const tooling::Placement now = placement_at(contact, point);
             const auto carried = [&](const Eigen::Vector3d& direction) {
-                return tooling::carry(contact.line, memory.placement, now, {point, direction});
+                return tooling::carry(contact.line, then, now, {point, direction});
             };
             const tooling::Carried slip = carried(memory.slip.col(node));
             friction.nodes[i] = {
@@ -74,15 +89,13 @@ void remember_friction(Problem& problem, const Shape& shape) {
     for (std::size_t tool = 0; tool < problem.friction.size(); ++tool) {
         const tooling::SweptContact& contact = problem.contacts[tool];
         ToolFriction& friction = problem.friction[tool];
-        friction.memory.placement = contact.surface->placement();
         for (std::size_t i = 0; i < contact.nodes.size(); ++i) {
             const int node = contact.nodes[i];
             const tooling::Sticking& sticking = friction.nodes[i];
-            friction.memory.slip.col(node) =
-                tooling::read_friction(
-                    sticking, tooling::touching_point(contact, contact_node(problem, shape, node))
-                )
-                    .slip;
+            const Eigen::Vector3d point =
+                tooling::touching_point(contact, contact_node(problem, shape, node));
+            friction.memory.placement.col(node) = packed(placement_at(contact, point));
+            friction.memory.slip.col(node) = tooling::read_friction(sticking, point).slip;
             friction.memory.normal.col(node) = sticking.normal;
             friction.memory.limit[node] = sticking.limit;
         }

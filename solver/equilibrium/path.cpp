@@ -47,6 +47,15 @@ shortened(double step, const Path& path, const PathReport& report, const PathLim
     return path.step_most ? std::clamp(path.step_most(report), limits.smallest_step, step) : step;
 }
 
+// Comes to the next stop exactly, in two equal steps when it is near: a crumb of a step would have
+// to grow again.
+double stopping(double step, double share_done, const Path& path) {
+    constexpr double rounding = 1e-9;
+    const auto next = std::ranges::upper_bound(path.stops, share_done + rounding);
+    const double left = next == path.stops.end() ? 1 : *next - share_done;
+    return step > 0.5 * left && step < left ? 0.5 * left : std::min(step, left);
+}
+
 bool has_failed(const NewtonReport& newton) {
     return newton.end != NewtonEnd::converged && newton.end != NewtonEnd::stop_requested;
 }
@@ -132,7 +141,7 @@ PathReport follow_path(
     PathReport& report = now.report;
     Stepper stepper(balancer, problem, state, path, limits, stop);
     while (report.share_done < end_of_path) {
-        now.step = std::min(now.step, 1 - report.share_done);
+        now.step = stopping(std::min(now.step, 1 - report.share_done), report.share_done, path);
         NewtonReport newton = stepper.try_statically(now);
         report.n_iterations += newton.n_iterations;
         const bool is_stuck = has_failed(newton) && cut * now.step < limits.smallest_step;

@@ -7,6 +7,7 @@
 
 #include <functional>
 #include <optional>
+#include <vector>
 
 namespace flangewright::equilibrium {
 
@@ -56,6 +57,8 @@ struct Path {
     bool may_move = false;
     /// Largest step that may follow the one just accepted; nothing: any.
     std::function<double(const PathReport&)> step_most = {};
+    /// Shares of the path to come to exactly, rising.
+    std::vector<double> stops = {};
     /// Where to go on, with the state that belongs to it; nothing: from the start.
     std::optional<PathMemory> begin_from = {};
     /// Told after each accepted increment but the last what it takes to go on from there.

@@ -34,7 +34,7 @@ struct FrictionMemory {
     Eigen::Matrix3Xd slip; ///< give of sticking, mm
     Eigen::Matrix3Xd normal; ///< off the tool
     Eigen::VectorXd limit; ///< force at which it slides, N
-    tooling::Placement placement; ///< of the tool then
+    Eigen::Matrix3Xd placement; ///< of the tool then at each node's station: turn, shift
 };
 
 /// Friction at one tool: what it keeps, and where its nodes stick in this increment.

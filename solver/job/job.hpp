@@ -62,12 +62,23 @@ enum class DriveKind {
     leaf, ///< a rigid leaf that turns about the nose's centre line
 };
 
+/// In which order the flange is worked along the line in each pass.
+enum class DriveOrder {
+    evenly, ///< all of it together
+    from_start,
+    from_end,
+    ends_first, ///< from both ends to the middle
+};
+
 /// The drive and how far it goes.
 struct Drive {
     DriveKind kind = DriveKind::wiper;
     double clearance = 1.05; ///< gap between drive and block over sheet thickness
     double corner_radius = 0; ///< of the wiper
     double angle = 0.5 * std::numbers::pi; ///< the flange is driven to this angle
+    DriveOrder order = DriveOrder::evenly;
+    std::vector<double> passes = {}; ///< angle after each, rising to `angle`; empty: one pass
+    double front = 0; ///< length over which a pass goes from not yet done to done; not when even
 };
 
 /// Which way the lip points.

@@ -1,5 +1,6 @@
 #include "solver/process/bend_down.hpp"
 
+#include "solver/process/drive_passes.hpp"
 #include "solver/tooling/surface/form_block.hpp"
 #include "solver/tooling/surface/leaf.hpp"
 
@@ -14,11 +15,16 @@ using shell::dof_per_node;
 
 // The moving tool of a job and how it moves over the step.
 struct MovingTool {
-    std::shared_ptr<tooling::RigidSurface> surface;
+    std::shared_ptr<const tooling::DrivenSurface> surface;
     std::function<void(double share)> move;
     std::function<bool(const Workpiece&)> has_arrived;
     double angle_most = 0; ///< at which it is stopped, rad
     double ramp = 0;
+    std::shared_ptr<tooling::WorkedTool> along = {}; ///< the same, worked along the line; or none
+
+    [[nodiscard]] std::shared_ptr<const tooling::RigidSurface> as_it_moves() const {
+        return along ? std::shared_ptr<const tooling::RigidSurface>(along) : surface;
+    }
 };
 
 double lowest_of_edge(const Workpiece& piece) {
@@ -52,6 +58,17 @@ MovingTool leaf_of(const job::Job& job, const ContactChoice& contact) {
         std::numbers::pi, // its own motion ends there
         contact.flat_ramp,
     };
+}
+
+MovingTool tool_of(const job::Job& job, const ContactChoice& contact) {
+    const bool is_wiper = job.drive.kind == job::DriveKind::wiper;
+    MovingTool tool = is_wiper ? wiper_of(job, contact) : leaf_of(job, contact);
+    if (job.drive.order != job::DriveOrder::evenly) {
+        tool.along =
+            std::make_shared<tooling::WorkedTool>(tool.surface, stretch_of(job), pass_strokes(job));
+        tool.move = [along = tool.along](double share) { along->move_to(share); };
+    }
+    return tool;
 }
 
 // Web under the backing stays in its plane; the far edge of the web does not move.
@@ -97,7 +114,7 @@ make_contacts(const Workpiece& piece, const MovingTool& tool, const ContactChoic
             stick,
         },
         {job.blank.line,
-         tool.surface,
+         tool.as_it_moves(),
          {stiffness, tool.ramp},
          tooling::Face::outer,
          flange,
@@ -115,8 +132,7 @@ StepReport bend_down(
     const ShapeListener& listener,
     const StepKeeping& keeping
 ) {
-    const bool is_wiper = piece.job.drive.kind == job::DriveKind::wiper;
-    const MovingTool tool = is_wiper ? wiper_of(piece.job, contact) : leaf_of(piece.job, contact);
+    const MovingTool tool = tool_of(piece.job, contact);
     equilibrium::Problem problem = problem_of(piece);
     problem.contacts = make_contacts(piece, tool, contact);
     hold_web(piece, problem.is_fixed);
@@ -126,7 +142,9 @@ StepReport bend_down(
         driven_angle,
         tool.has_arrived,
         piece.job.drive.angle,
-        tool.angle_most};
+        tool.angle_most,
+        has_passes(piece.job.drive) ? pass_ends(piece.job) : std::vector<double>{},
+        tool.along != nullptr};
     return follow_fold(piece, problem, fold, monitor, listener, keeping);
 }
 

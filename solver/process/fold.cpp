@@ -45,7 +45,9 @@ public:
         : piece_(piece), fold_(fold), angle_(fold.angle(piece)), share_(share) {}
 
     [[nodiscard]] bool has_arrived() const {
-        return fold_.angle(piece_) > fold_.angle_most - angle_tolerance;
+        return !fold_.runs_to_end
+            && (fold_.has_arrived(piece_)
+                || fold_.angle(piece_) > fold_.angle_most - angle_tolerance);
     }
     /// Told after each increment.
     double step_most(double share) {
@@ -53,7 +55,7 @@ public:
         const double slope = (angle - angle_) / (share - share_);
         angle_ = angle;
         share_ = share;
-        return slope > 0 ? (fold_.angle_most - angle) / slope : 1;
+        return slope > 0 && !fold_.runs_to_end ? (fold_.angle_most - angle) / slope : 1;
     }
 
 private:
@@ -70,7 +72,8 @@ public:
     void tell(const equilibrium::PathReport& path, double angle) const {
         const double elapsed =
             std::chrono::duration<double>(std::chrono::steady_clock::now() - begin_).count();
-        const double share = std::clamp(angle / fold_.target, 0.0, 1.0);
+        const double share =
+            fold_.runs_to_end ? path.share_done : std::clamp(angle / fold_.target, 0.0, 1.0);
         monitor_.report({
             .step = name_of(fold_.kind),
             .share_done = share,
@@ -129,12 +132,13 @@ StepReport follow_fold(
     const Narrator narrator(monitor, fold);
     equilibrium::Path path;
     path.set = fold.set;
+    path.stops = fold.stops;
     path.on_accepted = [&](const equilibrium::PathReport& report) {
         narrator.tell(report, fold.angle(piece));
         if (listener) {
             listener(piece, report.share_done);
         }
-        return !fold.has_arrived(piece) && !watch->has_arrived();
+        return !watch->has_arrived();
     };
     path.may_move = true;
     path.step_most = [&watch](const equilibrium::PathReport& report) {

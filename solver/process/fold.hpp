@@ -9,6 +9,7 @@
 
 #include <functional>
 #include <memory>
+#include <vector>
 
 namespace flangewright::process {
 
@@ -32,6 +33,8 @@ struct Fold {
     std::function<bool(const Workpiece&)> has_arrived;
     double target = 0; ///< angle that counts as all of the way, rad
     double angle_most = 0; ///< at which the drive is stopped, rad
+    std::vector<double> stops = {}; ///< shares of the path to come to exactly, rising
+    bool runs_to_end = false; ///< neither the angle nor the edge stops it; its path is its progress
 };
 
 /// A wiper and where it begins, in the section of the nose it drives over. mm.

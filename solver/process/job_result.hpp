@@ -55,6 +55,29 @@ struct StepResult {
     std::optional<double> angle_before;
 };
 
+/// The flange as one pass of the drive left it, held.
+struct PassFigures {
+    double angle_wanted = 0; ///< rad
+    double flange_angle = 0; ///< mean, rad
+    double edge_strain = 0; ///< log, the value largest in size
+    double edge_station = 0; ///< where
+};
+
+/// What a bend-down did on its way. Vectors have one value per node of the free edge.
+struct DriveRecord {
+    std::vector<PassFigures> passes; ///< those finished
+    Eigen::VectorXd stations; ///< of the edge's nodes
+    Eigen::VectorXd stretched; ///< log strain, largest over all accepted increments; 0 at first
+    Eigen::VectorXd shrunk; ///< smallest
+};
+
+/// A bend-down in passes or worked along the line, and the even drive beside it.
+struct PassResult {
+    DriveRecord as_driven;
+    std::optional<DriveRecord> even; ///< empty: the drive is even, or no comparison was made
+    double seconds_even = 0; ///< that the comparison took, on the wall clock
+};
+
 /// Error bars of a run's figures for the choice of mesh, each >= 0.
 struct MeshError {
     double springback = 0; ///< rad; of the mean; 0 without a release
@@ -110,6 +133,7 @@ struct JobResult {
     findings::HandCalculation by_hand;
     findings::Verdict verdict;
     std::vector<findings::Disagreement> disagreements;
+    std::optional<PassResult> passes; ///< empty: one even pass
     std::optional<ScatterBand> scatter; ///< empty: not asked for, or a varied job found no balance
     std::optional<MeshError> mesh_error; ///< empty: could not be estimated, or not asked for
     std::vector<std::string> warnings; ///< plain sentences

@@ -49,6 +49,9 @@ job::Job slice_of(const Workpiece& piece, std::span<const StepResult> steps) {
              : outline::Piece{line.length() / n_along, line.tightest_curvature()}}
     );
     slice.blank.start = slice.blank.end = job::EndKind::continues;
+    // A slice knows no order along the line.
+    slice.drive.order = job::DriveOrder::evenly;
+    slice.drive.passes.clear();
     // What follows the release moves the figures little, and their error less.
     slice.steps = job::up_to_release(slice.steps);
     return slice;

@@ -8,9 +8,11 @@
 #include "solver/findings/strain_since_soft.hpp"
 #include "solver/findings/verdict.hpp"
 #include "solver/process/bend_down.hpp"
+#include "solver/process/drive_passes.hpp"
 #include "solver/process/free_balance.hpp"
 #include "solver/process/loose_part.hpp"
 #include "solver/process/mesh_error.hpp"
+#include "solver/process/pass_watch.hpp"
 #include "solver/process/return_bend.hpp"
 #include "solver/process/run_keeper.hpp"
 #include "solver/process/scatter.hpp"
@@ -21,6 +23,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 #include <utility>
 
@@ -95,12 +98,26 @@ StepReport run_step(
     } else {
         frames.keep(piece, 0, 0);
     }
-    const ShapeListener listener = [&frames, is_lip](const Workpiece& now, double share_done) {
+    std::optional<PassWatch> passes;
+    if (!is_lip && has_passes(piece.job.drive)) {
+        if (!keeping.begin_from) {
+            result.passes.emplace();
+        }
+        passes.emplace(piece, result.passes->as_driven);
+    }
+    const ShapeListener listener = [&](const Workpiece& now, double share_done) {
         const double angle = is_lip ? lip_angle(now, second_section(now.job)) : driven_angle(now);
         frames.look(now, share_done, angle);
+        if (passes) {
+            passes->look(now, share_done);
+        }
     };
-    return is_lip ? return_bend(piece, {}, monitor, listener, keeping)
-                  : bend_down(piece, {}, monitor, listener, keeping);
+    const StepReport report = is_lip ? return_bend(piece, {}, monitor, listener, keeping)
+                                     : bend_down(piece, {}, monitor, listener, keeping);
+    if (passes) {
+        passes->finish(piece, report.reason);
+    }
+    return report;
 }
 
 // The part as the last bend left it on the block, if there was one.
@@ -199,6 +216,48 @@ void add_warnings(JobResult& result) {
     }
 }
 
+// Sets the even drive beside one that is not, when it is asked for.
+void compare_with_even(
+    const job::Job& job,
+    const RunOptions& options,
+    int n_threads,
+    const Monitor& monitor,
+    JobResult& result
+) {
+    const bool is_even = job.drive.order == job::DriveOrder::evenly;
+    if (!options.compares_with_even || is_even || result.reason != StopReason::done) {
+        return;
+    }
+    const auto begin = std::chrono::steady_clock::now();
+    result.passes->even = drive_evenly(job, n_threads, monitor);
+    const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - begin;
+    result.passes->seconds_even = spent.count();
+    if (!result.passes->even) {
+        result.warnings.emplace_back(
+            "The even drive is not set beside this one: driven evenly no balance of forces was "
+            "found, or the run was stopped before it was done."
+        );
+    }
+}
+
+// An edge that was stretched further on the way than it is at the end may have split there.
+void warn_of_the_way(JobResult& result) {
+    if (!result.passes || result.steps.empty()) {
+        return;
+    }
+    constexpr double margin = 0.002; // log strain; less is no news
+    const double at_end = std::max(0.0, result.steps.front().findings.edge_tension_most);
+    const double on_way = result.passes->as_driven.stretched.maxCoeff();
+    if (on_way > at_end + margin) {
+        result.warnings.push_back(fmt::format(
+            "On the way of the bend-down the free edge was stretched to {:.1f} %, more than the "
+            "{:.1f} % it ends with. The verdict weighs the end: weigh the way yourself.",
+            100 * std::expm1(on_way),
+            100 * std::expm1(at_end)
+        ));
+    }
+}
+
 void judge(const job::Job& job, JobResult& result) {
     const std::vector<findings::PartFindings> steps = findings_of_steps(result);
     result.verdict = findings::judge(job, steps);
@@ -291,6 +350,9 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     if (options.begin_from && !has_steps_of(*options.begin_from, job)) {
         return tl::unexpected(cannot_go_on("other steps than the job has"));
     }
+    if (options.begin_from && !has_record_of(*options.begin_from, *piece)) {
+        return tl::unexpected(cannot_go_on("no record of the passes the job has"));
+    }
     result.mesh = piece->mesh;
     result.by_hand = findings::calculate_by_hand(job);
     std::string fault = take_up_finished(*piece, run, result);
@@ -306,6 +368,8 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     }
     judge(job, result);
     add_warnings(result);
+    warn_of_the_way(result);
+    compare_with_even(job, options, n_threads, monitor, result);
     if (job.scatter && result.reason == StopReason::done) {
         result.scatter = estimate_scatter(job, n_threads, monitor);
         if (!result.scatter) {

@@ -21,6 +21,9 @@ RunKeeper::RunKeeper(const RunOptions& options, JobResult& result)
         state_ = *options.begin_from;
         result_.history = std::move(state_.history);
         before_ = state_.spent;
+        if (state_.drive) {
+            result_.passes.emplace().as_driven = std::move(*state_.drive);
+        }
     }
 }
 
@@ -76,6 +79,7 @@ void RunKeeper::hand_over(const Workpiece& piece) {
     }
     state_.spent = spent(piece);
     state_.history = result_.history;
+    state_.drive = result_.passes ? std::optional(result_.passes->as_driven) : std::nullopt;
     options_.keep_state(state_);
     handed_over_ = Clock::now();
     seconds_to_hand_over_ = seconds_between(begin, handed_over_);

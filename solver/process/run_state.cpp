@@ -1,5 +1,7 @@
 #include "solver/process/run_state.hpp"
 
+#include "solver/process/drive_passes.hpp"
+
 #include <algorithm>
 
 namespace flangewright::process {
@@ -16,7 +18,7 @@ bool fits(const StepUnderWay& step, const Workpiece& piece) {
     const Eigen::Index n_nodes = piece.model.n_nodes();
     const auto fits_mesh = [n_nodes](const equilibrium::FrictionMemory& memory) {
         return memory.slip.cols() == n_nodes && memory.normal.cols() == n_nodes
-            && memory.limit.size() == n_nodes;
+            && memory.limit.size() == n_nodes && memory.placement.cols() == n_nodes;
     };
     return fits(step.sheet, piece) && step.path.last.moves.cols() == n_nodes
         && step.path.last.turns.cols() == n_nodes
@@ -27,6 +29,17 @@ bool fits(const equilibrium::DeadLoads& loads, const Workpiece& piece) {
     const Eigen::Index n_nodes = piece.model.n_nodes();
     return loads.on_positions.cols() == n_nodes && loads.on_directors.cols() == n_nodes
         && loads.moments.cols() == n_nodes;
+}
+
+bool has_record_of(const RunState& state, const Workpiece& blank) {
+    const bool has_begun = !state.finished.empty() || state.under_way;
+    if (!state.drive || !has_passes(blank.job.drive)) {
+        return !state.drive && !(has_begun && has_passes(blank.job.drive));
+    }
+    const auto n_nodes = static_cast<Eigen::Index>(blank.mesh.free_edge.size());
+    return state.drive->stations.size() == n_nodes && state.drive->stretched.size() == n_nodes
+        && state.drive->shrunk.size() == n_nodes
+        && state.drive->passes.size() <= pass_angles(blank.job.drive).size();
 }
 
 bool fits(const Frame& frame, const JobResult& result) {

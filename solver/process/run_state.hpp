@@ -22,6 +22,7 @@ struct RunState {
     equilibrium::DeadLoads held_by; ///< at the end of the last finished step
     std::optional<StepUnderWay> under_way; ///< of the step after these; nothing: not begun
     std::vector<Frame> history;
+    std::optional<DriveRecord> drive; ///< of a bend-down in passes, as far as it got
     SolveFigures spent; ///< seconds only
 };
 
@@ -34,6 +35,10 @@ struct RunState {
 [[nodiscard]] bool fits(const shell::SheetState& sheet, const Workpiece& piece);
 [[nodiscard]] bool fits(const StepUnderWay& step, const Workpiece& piece);
 [[nodiscard]] bool fits(const equilibrium::DeadLoads& loads, const Workpiece& piece);
+
+/// Whether a run that goes on has what its bend-down in passes has recorded, on the edge of the
+/// blank's mesh. Units: none. Source: none needed. Fails: never.
+[[nodiscard]] bool has_record_of(const RunState& state, const Workpiece& blank);
 
 /// Whether a frame is one of the result's steps and of that step's mesh. Units: none. Source: none
 /// needed. Fails: never.

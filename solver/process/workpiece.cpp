@@ -46,6 +46,10 @@ grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
     blank.longest = fineness.longest > 0
         ? fineness.longest
         : std::max(fineness.longest_ratio * spacing, blank.line.length() / fineness.n_along_most);
+    if (job.drive.front > 0 && fineness.longest <= 0) {
+        constexpr double elements_in_front = 6;
+        blank.longest = std::min(blank.longest, job.drive.front / elements_in_front);
+    }
     return blank;
 }
 

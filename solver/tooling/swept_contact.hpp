@@ -35,7 +35,7 @@ struct ContactNode {
 /// What the tool does to a node: first and second derivatives of the contact energy over the point
 /// of the face that touches.
 struct ContactReading {
-    double gap = 0; ///< mm, negative: overlap
+    double gap = 0; ///< in the section of the point's station, mm, negative: overlap
     double offset = 0; ///< signed distance of the face along the director, mm
     bool is_touching = false;
     Eigen::Vector3d normal = Eigen::Vector3d::Zero(); ///< off the tool; only when touching
@@ -48,7 +48,8 @@ struct ContactReading {
 [[nodiscard]] Eigen::Vector3d touching_point(const SweptContact& contact, const ContactNode& node);
 
 /// Units: mm, N. Shape: 3. Source: distance function of a swept profile, derived here
-/// (docs/theory.md, "Contact"). Fails: never.
+/// (docs/theory.md, "Contact" and, for a tool worked along the line, "Driving in passes").
+/// Fails: never.
 [[nodiscard]] ContactReading read_contact(const SweptContact& contact, const ContactNode& node);
 
 } // namespace flangewright::tooling

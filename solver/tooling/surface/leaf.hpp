@@ -6,13 +6,17 @@
 namespace flangewright::tooling {
 
 /// A plane at a fixed distance from the nose's centre; the sheet lies between both.
-class Leaf final : public RigidSurface {
+class Leaf final : public DrivenSurface {
 public:
     /// Units: mm. `reach` is the plane's distance from the nose's centre: nose radius plus gap.
     /// Source: plane geometry.
     Leaf(double nose_radius, double reach) : nose_radius_(nose_radius), reach_(reach) {}
     [[nodiscard]] SurfaceReading at(const SectionPoint& point) const override;
-    [[nodiscard]] Placement placement() const override;
+    [[nodiscard]] Placement placement() const override { return placement_at_stroke(angle_); }
+    /// The stroke is the angle turned through, rad.
+    [[nodiscard]] ChangingReading
+    at_stroke(const SectionPoint& point, double stroke) const override;
+    [[nodiscard]] Placement placement_at_stroke(double stroke) const override;
 
     /// Turned through from lying flat on the sheet, rad.
     void set_angle(double angle) { angle_ = angle; }

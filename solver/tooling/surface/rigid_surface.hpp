@@ -17,6 +17,15 @@ struct SurfaceReading {
         Eigen::Matrix2d::Zero(); ///< second derivative of the distance, 1/mm
 };
 
+/// A reading and how it changes along a line: the tool stands elsewhere at each value of it, the
+/// point stays. Of a station in mm, or of the tool's stroke in its own unit.
+struct ChangingReading {
+    SurfaceReading surface;
+    double slope = 0; ///< of the distance
+    double bend = 0; ///< its second derivative
+    Eigen::Vector2d turn = Eigen::Vector2d::Zero(); ///< slope of the normal
+};
+
 /// Where a tool stands in its section: turned about the origin from the height's axis toward the
 /// flange, then shifted. rad, mm.
 struct Placement {
@@ -34,6 +43,22 @@ public:
     /// Where the tool stands now; tools that never move keep the default. Units: rad, mm.
     /// Source: plane geometry. Fails: never.
     [[nodiscard]] virtual Placement placement() const { return {}; }
+    /// The same two at a station of the bend line, for tools that do not stand alike all along it.
+    [[nodiscard]] virtual ChangingReading
+    at_station(const SectionPoint& point, double /*station*/) const {
+        return {at(point)};
+    }
+    [[nodiscard]] virtual Placement placement_at(double /*station*/) const { return placement(); }
+};
+
+/// A tool with one way to move, its stroke.
+class DrivenSurface : public RigidSurface {
+public:
+    /// With the tool at a stroke, and how it changes with the stroke. Units: mm; the stroke in the
+    /// tool's own. Source: plane geometry. Fails: never.
+    [[nodiscard]] virtual ChangingReading
+    at_stroke(const SectionPoint& point, double stroke) const = 0;
+    [[nodiscard]] virtual Placement placement_at_stroke(double stroke) const = 0;
 };
 
 /// Distance to a circular arc's convex side. Units: mm. Shape: 2. Source: plane geometry. Fails:

@@ -15,4 +15,12 @@ SurfaceReading Wiper::at(const SectionPoint& point) const {
     return round_reading(point, centre, corner_radius_);
 }
 
+ChangingReading Wiper::at_stroke(const SectionPoint& point, double stroke) const {
+    Wiper there = *this;
+    there.underside_ = stroke;
+    const SurfaceReading reading = there.at(point);
+    // Raising the tool is lowering the point.
+    return {reading, -reading.normal[1], reading.curvature(1, 1), -reading.curvature.col(1)};
+}
+
 } // namespace flangewright::tooling

@@ -63,6 +63,11 @@ TEST(CaseText, KnowsEveryPartOfTheJobTheMechanicsSee) {
              [](job::Job& job) { job.drive.clearance += 0.1; },
              [](job::Job& job) { job.drive.corner_radius += 1; },
              [](job::Job& job) { job.drive.angle -= 0.1; },
+             [](job::Job& job) { job.drive.order = job::DriveOrder::from_end; },
+             [](job::Job& job) {
+                 job.drive.passes = {0.5, job.drive.angle};
+             },
+             [](job::Job& job) { job.drive.front = 20; },
              [](job::Job& job) { job.accuracy = job::Accuracy::fine; }}) {
         EXPECT_NE(difference_after(change), "");
     }

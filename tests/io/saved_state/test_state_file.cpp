@@ -59,9 +59,14 @@ process::RunState run_state() {
         {Eigen::Matrix3Xd::Random(3, 5),
          Eigen::Matrix3Xd::Random(3, 5),
          Eigen::VectorXd::Random(5),
-         {0.4, {1, -2}}}};
+         Eigen::Matrix3Xd::Random(3, 5)}};
     run.under_way = under_way;
     run.history = {frame()};
+    run.drive.emplace();
+    run.drive->passes = {{0.5, 0.51, 0.03, 12}, {1.5, 1.48, -0.05, 14}};
+    run.drive->stations = Eigen::VectorXd::LinSpaced(3, 0, 20);
+    run.drive->stretched = Eigen::VectorXd::Random(3);
+    run.drive->shrunk = Eigen::VectorXd::Random(3);
     run.spent.seconds_contact = 0.125;
     return run;
 }
@@ -83,12 +88,17 @@ TEST(StateFile, ReadsBackWhatWasWrittenToTheLastBit) {
     EXPECT_EQ(read->under_way->path.report.n_cutbacks, 3);
     EXPECT_EQ(read->under_way->path.step, 0.02);
     EXPECT_EQ(read->under_way->path.friction.at(0).slip, run.under_way->path.friction.at(0).slip);
-    EXPECT_EQ(read->under_way->path.friction.at(0).placement.shift[1], -2);
+    EXPECT_EQ(
+        read->under_way->path.friction.at(0).placement, run.under_way->path.friction.at(0).placement
+    );
     EXPECT_EQ(read->history.at(0).step, 0);
     EXPECT_EQ(
         read->history.at(0).fields.across_block_face, run.history.at(0).fields.across_block_face
     );
     EXPECT_EQ(read->spent.seconds_contact, 0.125);
+    ASSERT_TRUE(read->drive.has_value());
+    EXPECT_EQ(read->drive->passes.at(1).edge_strain, -0.05);
+    EXPECT_EQ(read->drive->stretched, run.drive->stretched);
 }
 
 TEST(StateFile, OfAnotherCaseIsRefusedWithTheFirstDifference) {
@@ -114,16 +124,16 @@ TEST(StateFile, OfAnotherFormIsRefused) {
     EXPECT_EQ(read.error().found, "a state of another version (form 9)");
 }
 
-// Form 3 named the step of a frame, form 4 counts it.
-TEST(StateFile, FromBeforeTheStepsOnALoosePartIsRefused) {
+// Form 4 knew no passes of a drive.
+TEST(StateFile, FromBeforeDrivesInPassesIsRefused) {
     std::string bytes = file_bytes(this_case, run_state());
-    ASSERT_EQ(bytes[bytes.find("form ") + 5], '4');
-    bytes[bytes.find("form ") + 5] = '3';
+    ASSERT_EQ(bytes[bytes.find("form ") + 5], '5');
+    bytes[bytes.find("form ") + 5] = '4';
     const auto read = state_from(bytes, "run.state", this_case);
     ASSERT_FALSE(read.has_value());
     EXPECT_EQ(
         line_for(read.error()),
-        "run.state: saved state: found a state of another version (form 3), allowed a state this "
+        "run.state: saved state: found a state of another version (form 4), allowed a state this "
         "program saved for this case, do: run again without --resume"
     );
 }

@@ -5,7 +5,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace flangewright::equilibrium {
 namespace {
@@ -96,6 +98,35 @@ TEST(FollowPath, RecoversFromAFirstStepThatIsTooLong) {
     EXPECT_NEAR(
         bold.length(), gentle.length(), 1e-4 * gentle.length()
     ); // proportional: no path error
+}
+
+// Without a crumb of a step before a stop, which would have to grow again.
+TEST(FollowPath, ComesToItsStopsExactly) {
+    PulledBar bar(2 * 70);
+    std::vector<double> shares{0};
+    Path path;
+    path.set = [&bar](Problem& now, double share) {
+        now.loads = DeadLoads::none(bar.trial.model.n_nodes());
+        now.loads.add(bar.full, share);
+    };
+    path.on_accepted = [&shares](const PathReport& now) {
+        shares.push_back(now.share_done);
+        return true;
+    };
+    path.stops = {0.33, 0.37, 0.9};
+    support::SheetTrial& trial = bar.trial;
+    const PathReport report = follow_path(
+        {trial.system, trial.solver, 1}, trial.problem, trial.state, path, even_steps(0.1), {}
+    );
+    EXPECT_EQ(report.end, PathEnd::done);
+    for (const double stop : path.stops) {
+        EXPECT_TRUE(std::ranges::any_of(shares, [stop](double share) {
+            return std::abs(share - stop) < 1e-9;
+        })) << stop;
+    }
+    for (std::size_t i = 1; i < shares.size(); ++i) {
+        EXPECT_GT(shares[i] - shares[i - 1], 0.02 - 1e-9); // half of the shortest way to a stop
+    }
 }
 
 TEST(FollowPath, StopsWhenAskedAndKeepsTheLastEquilibrium) {

@@ -101,6 +101,41 @@ TEST(RunKeeper, TakesUpARunThatStopsAtAnAngle) {
     }
 }
 
+// The tool's place all along the line follows from the share of the path; what it dragged along by
+// friction, and the record of the passes, are kept.
+TEST(RunKeeper, TakesUpADriveWorkedAlongTheLine) {
+    for (const job::DriveKind kind : {job::DriveKind::wiper, job::DriveKind::leaf}) {
+        job::Job job = quick_slice(kind, 0.12);
+        job.blank.start = EndKind::free;
+        job.blank.line = BendLine::straight(3);
+        job.drive.order = job::DriveOrder::from_start;
+        job.drive.angle = 0.9;
+        job.drive.passes = {0.4, 0.9};
+        job.drive.front = 9;
+        const Watched whole = watched_run(job);
+        ASSERT_EQ(whole.result.reason, StopReason::done);
+        ASSERT_GT(whole.states.size(), 8U);
+        for (std::size_t i = 0; i < whole.states.size(); i += whole.states.size() / 4) {
+            const Result<JobResult> resumed = taken_up(job, whole.states[i]);
+            ASSERT_TRUE(resumed.has_value());
+            expect_same(*resumed, whole.result);
+            ASSERT_TRUE(resumed->passes.has_value());
+            const DriveRecord& record = resumed->passes->as_driven;
+            EXPECT_EQ(record.stretched, whole.result.passes->as_driven.stretched);
+            EXPECT_EQ(record.shrunk, whole.result.passes->as_driven.shrunk);
+            ASSERT_EQ(record.passes.size(), 2U);
+            EXPECT_EQ(
+                record.passes[0].edge_strain, whole.result.passes->as_driven.passes[0].edge_strain
+            );
+        }
+        RunState forgetful = whole.states[whole.states.size() / 2];
+        forgetful.drive.reset();
+        const Result<JobResult> refused = taken_up(job, forgetful);
+        ASSERT_FALSE(refused.has_value());
+        EXPECT_EQ(refused.error().object, "no record of the passes the job has");
+    }
+}
+
 job::Job shifted_slice() {
     job::Job job = quick_slice(job::DriveKind::wiper);
     job.sheet.material.hardening = support::swift(300, 0.0032, 0.22);

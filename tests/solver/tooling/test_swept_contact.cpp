@@ -1,7 +1,9 @@
 // Contact of one node with a swept tool: force and stiffness are the derivatives of one energy, for
 // straight, concave and convex bend lines.
 #include "solver/tooling/surface/form_block.hpp"
+#include "solver/tooling/surface/leaf.hpp"
 #include "solver/tooling/surface/wiper.hpp"
+#include "solver/tooling/surface/worked_tool.hpp"
 #include "solver/tooling/swept_contact.hpp"
 
 #include <Eigen/Geometry>
@@ -29,13 +31,28 @@ SweptContact wiper_contact(const BendLine& line) {
     return {line, wiper, law, Face::outer, {}};
 }
 
+// The front of the only pass in the middle of the line.
+SweptContact worked_contact(
+    const BendLine& line,
+    std::shared_ptr<const DrivenSurface> shape,
+    std::vector<double> strokes,
+    FrontFrom from
+) {
+    auto tool = std::make_shared<WorkedTool>(
+        std::move(shape), WorkedStretch{0, line.length(), 20, from}, std::move(strokes)
+    );
+    tool->move_to(0.5);
+    return {line, tool, law, Face::outer, {}};
+}
+
 // A node whose touching face lies `gap` off the tool at a profile place given as distance, height,
 // with the tool's normal there.
 ContactNode
 node_at(const SweptContact& contact, double station, const SectionPoint& place, double gap) {
     const outline::LineFrame frame = contact.line.frame(station);
-    const SectionPoint normal = contact.surface->at(place).normal;
-    const SectionPoint touching = place + (gap - contact.surface->at(place).distance) * normal;
+    const SurfaceReading tool = contact.surface->at_station(place, station).surface;
+    const SectionPoint normal = tool.normal;
+    const SectionPoint touching = place + (gap - tool.distance) * normal;
     const Eigen::Vector3d point =
         contact.line.point({station, touching[0]}) + touching[1] * Eigen::Vector3d::UnitZ();
     // A director that leans, as it does on the way.
@@ -90,6 +107,42 @@ TEST_P(SweptAlong, StiffnessIsTheDerivativeOfForce) {
         expect_derivatives(wiper, node_at(wiper, station, {4.8, -5.6}, gap)); // corner
         expect_derivatives(wiper, node_at(wiper, station, {8, -6.2}, gap)); // underside
     }
+}
+
+// The front adds slopes along the line: the tool stands aslant, and turns, from station to station.
+TEST_P(SweptAlong, StiffnessOfAWorkedToolIsTheDerivativeOfForce) {
+    const BendLine& line = GetParam().line;
+    for (const FrontFrom from : {FrontFrom::start, FrontFrom::end, FrontFrom::both_ends}) {
+        const SweptContact wiper =
+            worked_contact(line, std::make_shared<Wiper>(R + 1.4, 2), {-2, -10}, from);
+        const SweptContact leaf =
+            worked_contact(line, std::make_shared<Leaf>(R, R + 1.4), {0.2, 1.3}, from);
+        const auto* stroke = dynamic_cast<const WorkedTool*>(wiper.surface.get());
+        ASSERT_NE(stroke, nullptr);
+        for (const double share : {0.35, 0.45, 0.62}) {
+            const double station = share * line.length();
+            const double underside = stroke->stroke_at(station).value;
+            for (const double gap : {-0.007, -0.05}) {
+                expect_derivatives(wiper, node_at(wiper, station, {4.3, underside + 3}, gap));
+                expect_derivatives(wiper, node_at(wiper, station, {4.8, underside + 0.4}, gap));
+                expect_derivatives(wiper, node_at(wiper, station, {8, underside - 0.2}, gap));
+                expect_derivatives(leaf, node_at(leaf, station, {7, -3}, gap));
+            }
+        }
+    }
+}
+
+// Unit normal times push is the force, however steep the front.
+TEST(SweptContact, PushOfAWorkedToolIsTheWholeForce) {
+    const SweptContact wiper = worked_contact(
+        BendLine::straight(40), std::make_shared<Wiper>(R + 1.4, 2), {-2, -10}, FrontFrom::start
+    );
+    const ContactReading reading = read_contact(wiper, node_at(wiper, 20, {8, -6.2}, -0.05));
+    ASSERT_TRUE(reading.is_touching);
+    EXPECT_NEAR(reading.normal.norm(), 1, 1e-12);
+    EXPECT_LT((reading.gradient + reading.push * reading.normal).norm(), 1e-9);
+    // Behind the front the underside is lower: the force leans ahead, out of the section.
+    EXPECT_GT(std::abs(reading.normal.dot(wiper.line.frame(20).tangent)), 0.1);
 }
 
 TEST_P(SweptAlong, DoesNotTouchFromOutside) {
