@@ -137,6 +137,8 @@ job::Drive drive_of(const ReadCase& parts) {
     } else {
         drive.angle = parts.drive.angle.value_or(wall);
     }
+    drive.order = parts.drive.order;
+    drive.passes = parts.drive.passes;
     return drive;
 }
 
@@ -187,6 +189,9 @@ job::Job job_of(const ReadCase& parts) {
         develop(job);
     } else {
         job.blank.flange_width = *parts.blank.flat_width;
+    }
+    if (job.drive.order != job::DriveOrder::evenly) {
+        job.drive.front = parts.drive.front.value_or(2 * job.blank.flange_width);
     }
     return job;
 }

@@ -229,6 +229,35 @@ void check_convex_web(ReadCase& parts, const job::Job& job) {
     }
 }
 
+void check_passes(ReadCase& parts, const job::Job& job) {
+    const std::vector<double>& passes = job.drive.passes;
+    if (!passes.empty() && std::abs(passes.back() - job.drive.angle) > angle_slack) {
+        parts.drive_table->object_found(
+            "passes",
+            fmt::format("a last pass to {:g} deg", units::degrees(passes.back())),
+            fmt::format(
+                "a last pass to {:g} deg, the angle the flange is driven to",
+                units::degrees(job.drive.angle)
+            ),
+            parts.drive.angle ? "let the passes end with angle, or leave angle out"
+                              : "let the passes end there, or write the same angle beside them"
+        );
+    }
+}
+
+// A short front shears the flange between stations that are done and those that are not.
+void check_front(ReadCase& parts, const job::Job& job) {
+    const double least = 0.5 * job.blank.flange_width;
+    if (job.drive.order != job::DriveOrder::evenly && job.drive.front < least) {
+        parts.drive_table->object(
+            "front",
+            "at least " + shown_length(least, *parts.drive_table)
+                + " (half the flange's flat width; a shorter front shears the flange)",
+            "write twice the flange width, or leave it out"
+        );
+    }
+}
+
 bool is_chain(const ReadCase& parts) {
     return parts.bend_line.curve == outline::Curve::mixed;
 }
@@ -287,6 +316,8 @@ void check_job(ReadCase& parts, const job::Job& job) {
     }
     check_flange_stands(parts, job);
     check_cut_past_bend(parts, job);
+    check_passes(parts, job);
+    check_front(parts, job);
     if (is_chain(parts)) {
         return; // check_chain() names the piece
     }

@@ -77,6 +77,9 @@ struct DriveSection {
     double clearance = 1.05;
     std::optional<double> corner_radius;
     std::optional<double> angle;
+    job::DriveOrder order = job::DriveOrder::evenly;
+    std::vector<double> passes; ///< rising; empty: one pass
+    std::optional<double> front;
 };
 [[nodiscard]] DriveSection read_drive(key_file::TableReader& table);
 

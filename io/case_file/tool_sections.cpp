@@ -1,5 +1,6 @@
 #include "io/case_file/sections.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace flangewright::case_file {
@@ -12,6 +13,13 @@ using key_file::TableReader;
 using key_file::ValueRule;
 
 const std::array<std::string, 2> drive_words{"wiper", "leaf"};
+
+const std::array<std::string, 4> order_words{"evenly", "from start", "from end", "ends first"};
+constexpr std::array orders{
+    job::DriveOrder::evenly,
+    job::DriveOrder::from_start,
+    job::DriveOrder::from_end,
+    job::DriveOrder::ends_first};
 
 ValueRule angle_rule(const std::string& key, const std::string& reason) {
     return {
@@ -27,6 +35,53 @@ ValueRule angle_rule(const std::string& key, const std::string& reason) {
 // A value that may be left out: the default then, nothing when it is there but wrong.
 std::optional<double> value_or(TableReader& table, const ValueRule& rule, double when_absent) {
     return table.has(rule.key) ? table.value(rule) : std::optional(when_absent);
+}
+
+void read_passes(TableReader& table, DriveSection& drive) {
+    constexpr std::size_t most_passes = 20;
+    constexpr double least_rise = 0.0017; // rad, a tenth of a degree
+    const std::optional<std::vector<double>> passes =
+        table.values(angle_rule("passes", "flange angle after each pass, the last one is angle"));
+    if (!passes) {
+        return; // not there, or told already
+    }
+    const auto falls = [](double one, double next) { return next < one + least_rise; };
+    const bool is_rising = std::ranges::adjacent_find(*passes, falls) == passes->end();
+    if (passes->empty() || passes->size() > most_passes || !is_rising) {
+        table.object(
+            "passes",
+            "1 to 20 angles, each larger than the one before",
+            "write the angle the flange has after each pass, such as [30, 60, 90]"
+        );
+        return;
+    }
+    drive.passes = *passes;
+}
+
+// How the flange is worked along the line.
+void read_order(TableReader& table, DriveSection& drive) {
+    if (const auto word = table.word("order", order_words, Need::optional)) {
+        const auto found = std::ranges::find(order_words, *word);
+        drive.order = orders.at(static_cast<std::size_t>(found - order_words.begin()));
+    }
+    read_passes(table, drive);
+    if (drive.order == job::DriveOrder::evenly && table.has("front")) {
+        table.object(
+            "front",
+            "no front where the flange is driven evenly",
+            "delete it, or write order = \"ends first\""
+        );
+        return;
+    }
+    drive.front = table.value(
+        {.key = "front",
+         .measure = Measure::length,
+         .lowest = 1,
+         .highest = 3000,
+         .reason = "length over which the flange goes from not yet driven to driven in a pass",
+         .remedy = "write twice the flange width or more",
+         .need = Need::optional}
+    );
 }
 
 } // namespace
@@ -104,6 +159,7 @@ DriveSection read_drive(TableReader& table) {
     } else if (table.has("corner_radius")) {
         table.object("corner_radius", "no corner_radius on a leaf", "delete it");
     }
+    read_order(table, drive);
     table.finish();
     return drive;
 }

@@ -115,6 +115,38 @@ TEST(CaseFile, DrivesALeafToTheWallAndAWiperNoFurtherThanSquare) {
     EXPECT_DOUBLE_EQ(read_well(leaf).drive.angle, units::radians(92));
 }
 
+TEST(CaseFile, DrivesEvenlyInOnePassUnlessTold) {
+    const job::Job even = read_well(good_case);
+    EXPECT_EQ(even.drive.order, job::DriveOrder::evenly);
+    EXPECT_TRUE(even.drive.passes.empty());
+    EXPECT_EQ(even.drive.front, 0);
+    const job::Job worked =
+        read_well(with_line(25, "order = \"Ends first\"\npasses = [30, 60, 90]\nfront = 50"));
+    EXPECT_EQ(worked.drive.order, job::DriveOrder::ends_first);
+    ASSERT_EQ(worked.drive.passes.size(), 3U);
+    EXPECT_DOUBLE_EQ(worked.drive.passes[1], units::radians(60));
+    EXPECT_DOUBLE_EQ(worked.drive.front, 50);
+    const job::Job from_start = read_well(with_line(25, "order = \"from start\"\npasses = 90"));
+    EXPECT_EQ(from_start.drive.order, job::DriveOrder::from_start);
+    EXPECT_DOUBLE_EQ(from_start.drive.front, 2 * from_start.blank.flange_width);
+    EXPECT_EQ(
+        read_well(with_line(25, "order = \"from end\"")).drive.order, job::DriveOrder::from_end
+    );
+}
+
+// The last pass goes where the drive does, whether or not the angle is written.
+TEST(CaseFile, LetsThePassesEndAtTheAngle) {
+    EXPECT_EQ(read_well(with_line(26, "passes = [45, 90]")).drive.passes.size(), 2U);
+    EXPECT_EQ(read_well(with_line(26, "angle = 80\npasses = [45, 80]")).drive.passes.size(), 2U);
+    const auto result = read_case_text(with_line(26, "angle = 80\npasses = [45, 90]"), "c.toml");
+    ASSERT_FALSE(result.has_value());
+    EXPECT_EQ(
+        line_for(result.error().front()),
+        "c.toml:27: drive.passes: found a last pass to 90 deg, allowed a last pass to 80 deg, the "
+        "angle the flange is driven to, do: let the passes end with angle, or leave angle out"
+    );
+}
+
 TEST(CaseFile, TakesTheRadiusOfTheBlocksOutline) {
     const job::Job concave = read_well(with_line(9, "wall_radius = 197.6"));
     EXPECT_DOUBLE_EQ(concave.blank.line.radius(), 200);
