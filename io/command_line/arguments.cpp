@@ -38,6 +38,7 @@ struct RawWords {
     std::string out;
     std::string threads;
     bool no_pictures = false;
+    bool no_even_drive = false;
     bool resume = false;
     std::string check_case;
     std::string material;
@@ -62,6 +63,11 @@ void declare_run(Commands& commands, RawWords& words) {
     );
     commands.run->add_option("--threads", words.threads, "processor cores to use (all)");
     commands.run->add_flag("--no-pictures", words.no_pictures, "leave the pictures out");
+    commands.run->add_flag(
+        "--no-even-drive",
+        words.no_even_drive,
+        "do not set the even drive beside one worked along the line (saves one bend-down)"
+    );
     commands.run->add_flag(
         "--resume", words.resume, "go on where a run of this case was stopped or killed"
     );
@@ -132,6 +138,7 @@ Result<Arguments, OnlyText> run_arguments(const RawWords& words) {
     RunArguments run;
     run.case_file = words.run_case;
     run.with_pictures = !words.no_pictures;
+    run.with_even_drive = !words.no_even_drive;
     run.resumes = words.resume;
     if (!words.out.empty()) {
         run.out = words.out;

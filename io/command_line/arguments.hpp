@@ -17,6 +17,7 @@ struct RunArguments {
     std::optional<std::filesystem::path> out;
     int n_threads = 0; ///< 0: all cores
     bool with_pictures = true;
+    bool with_even_drive = true; ///< beside a drive that is worked along the line
     bool resumes = false; ///< goes on where an earlier run was left
 };
 

@@ -2,6 +2,7 @@
 
 #include "io/command_line/words.hpp"
 #include "io/tables/error_bars.hpp"
+#include "io/tables/pass_table.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
@@ -165,6 +166,19 @@ void add_loose_rows(std::vector<Row>& rows, const JobResult& result, units::Leng
     }
 }
 
+/// What each pass of the drive did, beside the even drive; nothing for one even pass.
+std::string passes_text(const job::Job& job, const JobResult& result, units::LengthUnit unit) {
+    if (!result.passes || result.passes->as_driven.stations.size() == 0) {
+        return "";
+    }
+    const bool has_even = result.passes->even.has_value();
+    std::vector<Row> rows{{"", "as driven", has_even ? "driven evenly" : ""}};
+    for (const tables::PassRow& entry : tables::pass_rows(*result.passes, unit)) {
+        rows.push_back({entry.head, entry.as_driven, entry.even});
+    }
+    return "\nDriven " + tables::pass_words(job.drive) + ":\n" + as_columns(rows);
+}
+
 std::string verdict_text(const job::Job& job, const JobResult& result) {
     const findings::Verdict& verdict = result.verdict;
     std::string text = "Will it split? " + findings::word_for(verdict.word);
@@ -211,6 +225,7 @@ std::string result_text(const job::Job& job, const JobResult& result, units::Len
     if (rows.size() > 1) {
         text += "\n" + as_columns(rows);
     }
+    text += passes_text(job, result, unit);
     if (!result.disagreements.empty()) {
         text += "\nWhere computed and by hand are far apart:\n";
     }

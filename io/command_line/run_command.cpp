@@ -108,6 +108,7 @@ private:
         process::RunOptions options;
         options.n_threads = arguments_.n_threads;
         options.estimates_mesh_error = true;
+        options.compares_with_even = arguments_.with_even_drive;
         options.begin_from = state_ ? &*state_ : nullptr;
         StateKeeper keeper(folder_, case_text_, log_, terminal_);
         options.keep_state = [&keeper](const process::RunState& state) { keeper.keep(state); };

@@ -2,6 +2,7 @@
 
 #include "io/sheet_library/back_stress_text.hpp"
 #include "io/sheet_page/html.hpp"
+#include "io/tables/pass_table.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 
@@ -94,6 +95,22 @@ std::string drive_words(const job::Job& job, units::LengthUnit unit) {
     );
 }
 
+// Nothing for one even pass.
+std::string order_row(const job::Drive& drive, units::LengthUnit unit) {
+    const bool is_even = drive.order == job::DriveOrder::evenly;
+    if (is_even && drive.passes.size() < 2) {
+        return {};
+    }
+    std::string words = tables::pass_words(drive);
+    for (const double angle : drive.passes) {
+        words += (angle == drive.passes.front() ? " to " : ", ") + shown_number(degrees(angle), 1);
+    }
+    words += drive.passes.empty() ? "" : " deg";
+    return row(
+        "Driven", {is_even ? words : words + ", front " + shown_length(drive.front, unit) + " long"}
+    );
+}
+
 std::string sheet_rows(const job::Job& job, units::LengthUnit unit) {
     const material::SheetMaterial& material = job.sheet.material;
     return row("Sheet", {safe(material.name)})
@@ -129,7 +146,7 @@ std::string block_rows(const job::Job& job, units::LengthUnit unit) {
         + row("Backing stays behind the bend tangent by",
               {shown_length(block.backing_setback, unit)})
         + row("Friction on block and drive", {shown_number(block.friction, 2)})
-        + row("Drive", {drive_words(job, unit)});
+        + row("Drive", {drive_words(job, unit)}) + order_row(job.drive, unit);
 }
 
 std::string lip_rows(const job::Job& job, units::LengthUnit unit) {

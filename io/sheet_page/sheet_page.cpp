@@ -6,6 +6,7 @@
 #include "io/sheet_page/lip_part.hpp"
 #include "io/sheet_page/numbers_part.hpp"
 #include "io/sheet_page/page_style.hpp"
+#include "io/sheet_page/passes_part.hpp"
 #include "io/sheet_page/steps_part.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
@@ -134,7 +135,8 @@ std::string sheet_page(
     page += page_style();
     page += "</style>\n</head>\n<body>\n";
     page += head_part(facts, job) + stop_part(result) + verdict_part(result);
-    page += numbers_part(facts, job, result) + lip_part(facts, job, result)
+    page += numbers_part(facts, job, result) + passes_part(facts, job, result)
+        + lip_part(facts, job, result)
         + steps_part(facts, job, result) + scatter_part(facts, result)
         + limits_part(result.verdict);
     page += warnings_part(facts, result) + layout_part(facts, result.by_hand);

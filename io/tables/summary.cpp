@@ -1,8 +1,10 @@
 #include "io/tables/summary.hpp"
 
+#include "io/tables/pass_table.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
 #include "solver/findings/lip_advice.hpp"
+#include "solver/process/drive_passes.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -229,6 +231,49 @@ Json scatter(const process::JobResult& result) {
     return {{"total", scatter_figures(result.scatter->total)}, {"parts", parts}};
 }
 
+Json edge_on_the_way(const EdgeOnTheWay& edge) {
+    return {{"max", number(edge.strain)}, {"station_mm", number(edge.station)}};
+}
+
+Json drive_record(const process::DriveRecord& record) {
+    Json list = Json::array();
+    for (const process::PassFigures& pass : record.passes) {
+        list.push_back(
+            {{"angle_wanted_deg", number(units::degrees(pass.angle_wanted))},
+             {"flange_angle_deg", {{"mean", number(units::degrees(pass.flange_angle))}}},
+             {"edge_strain_log",
+              {{"max", number(pass.edge_strain)}, {"station_mm", number(pass.edge_station)}}}}
+        );
+    }
+    Json edge = Json::array();
+    for (Eigen::Index i = 0; i < record.stations.size(); ++i) {
+        edge.push_back(
+            {{"station_mm", number(record.stations[i])},
+             {"stretched_log", number(record.stretched[i])},
+             {"shrunk_log", number(record.shrunk[i])}}
+        );
+    }
+    return {
+        {"passes", list},
+        {"stretched_on_the_way_log", edge_on_the_way(most_stretched(record))},
+        {"shrunk_on_the_way_log", edge_on_the_way(most_shrunk(record))},
+        {"edge_on_the_way", edge}};
+}
+
+// Empty for one even pass.
+Json drive_in_passes(const job::Job& job, const process::JobResult& result) {
+    if (!result.passes || result.passes->as_driven.stations.size() == 0) {
+        return nullptr;
+    }
+    const process::PassResult& passes = *result.passes;
+    return {
+        {"order", process::word_for(job.drive.order)},
+        {"front_mm", number(job.drive.front)},
+        {"as_driven", drive_record(passes.as_driven)},
+        {"even", passes.even ? drive_record(*passes.even) : Json(nullptr)},
+        {"seconds_even", number(passes.seconds_even)}};
+}
+
 Json disagreements(const process::JobResult& result) {
     Json list = Json::array();
     for (const findings::Disagreement& entry : result.disagreements) {
@@ -291,6 +336,7 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"pieces", pieces(job)},
         {"solve", solve(facts, result)},
         {"steps", steps(job, result)},
+        {"drive_in_passes", drive_in_passes(job, result)},
         {"hand_calculation", hand_calculation(result.by_hand)},
         {"mesh_error", mesh_error(result)},
         {"scatter", scatter(result)},

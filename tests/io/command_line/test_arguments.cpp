@@ -32,6 +32,8 @@ TEST(Arguments, OfRunHaveDefaults) {
     EXPECT_FALSE(run.out.has_value());
     EXPECT_EQ(run.n_threads, 0);
     EXPECT_TRUE(run.with_pictures);
+    EXPECT_TRUE(run.with_even_drive);
+    EXPECT_FALSE(good<RunArguments>({"run", "a.toml", "--no-even-drive"}).with_even_drive);
 }
 
 TEST(Arguments, OfCheckAndMaterialsAreRead) {
@@ -94,7 +96,7 @@ INSTANTIATE_TEST_SUITE_P(
             "UnknownOption",
             {"run", "a.toml", "--thread", "2"},
             "command line: flangewright run: found \"--thread\", allowed --help, --out, --threads, "
-            "--no-pictures or --resume, do: write --threads"},
+            "--no-pictures, --no-even-drive or --resume, do: write --threads"},
         BadWords{
             "NoCase",
             {"run"},

@@ -2,6 +2,7 @@
 #include "io/command_line/run_command.hpp"
 #include "tests/io/case_file/case_text.hpp"
 #include "tests/io/command_line/temporary_folder.hpp"
+#include "tests/support/made_up_passes.hpp"
 
 #include <gmock/gmock.h>
 
@@ -111,6 +112,23 @@ TEST_F(RunCommand, PrintsVerdictFiguresBesideTheHandCalculationAndTheCaution) {
     );
     EXPECT_THAT(text, HasSubstr("not approved data"));
     EXPECT_THAT(text, HasSubstr("sheet.html"));
+}
+
+TEST_F(RunCommand, SetsADriveInPassesBesideTheEvenOne) {
+    EXPECT_EQ(run(), 0);
+    EXPECT_TRUE(seen_options_.compares_with_even);
+    EXPECT_THAT(out_.str(), Not(HasSubstr("as driven")));
+    result_.passes = support::made_up_passes();
+    EXPECT_EQ(run(case_file::with_line(24, "order = \"ends first\"\npasses = [40, 90]")), 0);
+    EXPECT_THAT(
+        out_.str(),
+        HasSubstr("Driven from both ends to the middle, in 2 passes:\n"
+                  "                                     as driven           driven evenly\n")
+    );
+    EXPECT_THAT(
+        out_.str(),
+        HasSubstr("on the way: most stretched         11.6 % at 40.00 mm  5.7 % at 40.00 mm\n")
+    );
 }
 
 TEST_F(RunCommand, SaysOneFigureWhereAllStationsAgree) {

@@ -1,6 +1,7 @@
 #include "io/sheet_page/sheet_page.hpp"
 #include "io/sheet_page/steps_part.hpp"
 #include "tests/support/formed_flange.hpp"
+#include "tests/support/made_up_passes.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -227,6 +228,32 @@ TEST(SheetPage, ShowsWhatEachStepAfterTheReleaseChanges) {
         HasSubstr("<th scope=\"row\">trimmed to the net edge</th><td>85.9 deg</td><td>+0.57 deg")
     );
     EXPECT_THAT(page, HasSubstr("<th scope=\"row\">annealed</th><td>84.8 deg</td><td>-1.15 deg"));
+}
+
+TEST(SheetPage, SetsADriveInPassesBesideTheEvenOne) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), Not(HasSubstr("The drive in passes")));
+    result.passes = support::made_up_passes();
+    job::Job job = support::made_up_job();
+    job.drive.order = job::DriveOrder::ends_first;
+    job.drive.front = 55;
+    job.drive.passes = {0.7, 1.5707963267948966};
+    const std::string page = sheet_page({}, job, result, {});
+    EXPECT_THAT(page, HasSubstr("The flange is driven from both ends to the middle, in 2 passes."));
+    EXPECT_THAT(page, HasSubstr("<th>as driven</th><th>driven evenly</th>"));
+    EXPECT_THAT(
+        page,
+        HasSubstr("<th scope=\"row\">Pass 2, to 90.0 deg: edge stretch</th><td>10.5 % at 40.00 mm"
+                  "</td><td>5.1 % at 40.00 mm</td>")
+    );
+    EXPECT_THAT(page, HasSubstr("the verdict weighs the end of the step"));
+    EXPECT_THAT(
+        page,
+        HasSubstr("<td>from both ends to the middle, in 2 passes to 40.1, 90.0 deg, front 55.00 mm "
+                  "long</td>")
+    );
+    result.passes->even.reset();
+    EXPECT_THAT(sheet_page({}, job, result, {}), Not(HasSubstr("driven evenly")));
 }
 
 TEST(SheetPage, RemindsOfHeatFiguresWithTheirStanding) {

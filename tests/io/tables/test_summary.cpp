@@ -1,6 +1,7 @@
 #include "io/tables/summary.hpp"
 #include "io/units/angle.hpp"
 #include "tests/support/formed_flange.hpp"
+#include "tests/support/made_up_passes.hpp"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>
@@ -83,6 +84,7 @@ TEST(Summary, HasTheKeysThatProgramsRelyOn) {
           "before",
           "after",
           "hand_calculation",
+          "drive_in_passes",
           "disagreements",
           "warnings",
           "verdict",
@@ -133,6 +135,28 @@ TEST(Summary, GivesTheMeshErrorWhenKnown) {
     EXPECT_THAT(text, HasSubstr("\"springback_deg\": 0.57"));
     EXPECT_THAT(text, HasSubstr("\"edge_strain_log\": 0.003"));
     EXPECT_THAT(text, HasSubstr("\"thinning_percent\": 2.0"));
+}
+
+TEST(Summary, GivesEachPassAndTheEdgeOnTheWay) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(summary(result), HasSubstr("\"drive_in_passes\": null"));
+    result.passes = support::made_up_passes();
+    job::Job job = support::made_up_job();
+    job.drive.order = job::DriveOrder::ends_first;
+    job.drive.front = 55;
+    const std::string text = summary_json(facts(), job, result);
+    const std::string here = "\"drive_in_passes\"";
+    EXPECT_EQ(value_of(text, "order", here), "\"ends first\"");
+    EXPECT_EQ(value_of(text, "front_mm", here), "55.0");
+    EXPECT_NEAR(std::stod(value_of(text, "angle_wanted_deg", here)), units::degrees(0.7), 1e-12);
+    EXPECT_NEAR(std::stod(value_of(text, "mean", here)), units::degrees(0.72), 1e-12);
+    EXPECT_NEAR(std::stod(value_of(text, "max", "\"stretched_on_the_way_log\"")), 0.11, 1e-12);
+    EXPECT_EQ(value_of(text, "max", "\"shrunk_on_the_way_log\""), "-0.02");
+    EXPECT_EQ(value_of(text, "shrunk_log", "\"edge_on_the_way\""), "-0.01");
+    EXPECT_NEAR(std::stod(value_of(text.substr(text.find("\"even\": {")), "max")), 0.02, 1e-12);
+    EXPECT_EQ(value_of(text, "seconds_even", here), "12.5");
+    result.passes->even.reset();
+    EXPECT_EQ(value_of(summary(result), "even", here), "null");
 }
 
 TEST(Summary, WritesNullForWhatIsNoNumber) {
