@@ -6,6 +6,10 @@
 #include "solver/process/drive_passes.hpp"
 #include "solver/shell/recover.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace flangewright::process {
@@ -59,6 +63,21 @@ void PassWatch::end_pass(const Workpiece& piece) {
          now.flange_angle.mean,
          now.edge_strain_most,
          now.edge_strain_station}
+    );
+}
+
+std::string warning_of_the_way(const DriveRecord& record, double tension_at_end) {
+    constexpr double margin = 0.002; // log strain; less is no news
+    const double at_end = std::max(0.0, tension_at_end);
+    const double on_way = record.stretched.size() > 0 ? record.stretched.maxCoeff() : 0;
+    if (on_way <= at_end + margin) {
+        return "";
+    }
+    return fmt::format(
+        "On the way of the bend-down the free edge was stretched by {:.1f} %, more than the {:.1f} "
+        "% it ends with. The verdict weighs the end: weigh the way yourself.",
+        100 * std::expm1(on_way),
+        100 * std::expm1(at_end)
     );
 }
 

@@ -4,6 +4,7 @@
 #include "solver/process/job_result.hpp"
 #include "solver/process/workpiece.hpp"
 
+#include <string>
 #include <vector>
 
 namespace flangewright::process {
@@ -28,6 +29,10 @@ private:
     std::vector<double> angles_;
     std::vector<double> ends_;
 };
+
+/// A sentence when the edge was stretched further on the way than it is at the end, where it may
+/// have split; else empty. Units: log strain. Source: none needed. Fails: never.
+[[nodiscard]] std::string warning_of_the_way(const DriveRecord& record, double tension_at_end);
 
 /// The same bend-down with the drive even, on the same mesh. Costs what an even bend-down does.
 /// Empty when it finds no equilibrium or is stopped. Units: mm, rad. Source: none needed. Fails:

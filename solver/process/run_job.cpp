@@ -240,24 +240,6 @@ void compare_with_even(
     }
 }
 
-// An edge that was stretched further on the way than it is at the end may have split there.
-void warn_of_the_way(JobResult& result) {
-    if (!result.passes || result.steps.empty()) {
-        return;
-    }
-    constexpr double margin = 0.002; // log strain; less is no news
-    const double at_end = std::max(0.0, result.steps.front().findings.edge_tension_most);
-    const double on_way = result.passes->as_driven.stretched.maxCoeff();
-    if (on_way > at_end + margin) {
-        result.warnings.push_back(fmt::format(
-            "On the way of the bend-down the free edge was stretched to {:.1f} %, more than the "
-            "{:.1f} % it ends with. The verdict weighs the end: weigh the way yourself.",
-            100 * std::expm1(on_way),
-            100 * std::expm1(at_end)
-        ));
-    }
-}
-
 void judge(const job::Job& job, JobResult& result) {
     const std::vector<findings::PartFindings> steps = findings_of_steps(result);
     result.verdict = findings::judge(job, steps);
@@ -368,7 +350,13 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     }
     judge(job, result);
     add_warnings(result);
-    warn_of_the_way(result);
+    if (result.passes && !result.steps.empty()) {
+        const double at_end = result.steps.front().findings.edge_tension_most;
+        const std::string warning = warning_of_the_way(result.passes->as_driven, at_end);
+        if (!warning.empty()) {
+            result.warnings.push_back(warning);
+        }
+    }
     compare_with_even(job, options, n_threads, monitor, result);
     if (job.scatter && result.reason == StopReason::done) {
         result.scatter = estimate_scatter(job, n_threads, monitor);

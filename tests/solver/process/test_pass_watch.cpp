@@ -100,6 +100,20 @@ TEST(RunJob, OfOneEvenPassRecordsNone) {
     EXPECT_FALSE(run->passes.has_value());
 }
 
+TEST(PassWatch, WarnsOfAnEdgeStretchedFurtherOnTheWay) {
+    DriveRecord record;
+    EXPECT_EQ(warning_of_the_way(record, 0), "");
+    record.stretched = Eigen::Vector3d(0.01, 0.08, 0);
+    EXPECT_EQ(warning_of_the_way(record, 0.08), "");
+    EXPECT_EQ(warning_of_the_way(record, 0.079), ""); // no news
+    EXPECT_EQ(
+        warning_of_the_way(record, 0.05),
+        "On the way of the bend-down the free edge was stretched by 8.3 %, more than the 5.1 % it "
+        "ends with. The verdict weighs the end: weigh the way yourself."
+    );
+    EXPECT_THAT(warning_of_the_way(record, -0.03), testing::HasSubstr("the 0.0 % it ends"));
+}
+
 TEST(DriveEvenly, SaysNothingWhenItIsStopped) {
     std::stop_source source;
     Monitor monitor;
