@@ -108,6 +108,31 @@ struct ScatterBand {
     std::vector<ScatterPart> parts;
 };
 
+/// What is done to one zone of the flange's edge. Stations in mm.
+struct CureZone {
+    double from = 0;
+    double to = 0;
+    double stretch = 0; ///< growth of the edge's length there, engineering; negative: shrunk
+    double put_in = 0; ///< at the edge by the tool, before the part gives; engineering
+};
+
+/// Which way to work the edge so that the web sits flat, and what came of it when tried.
+struct WebCure {
+    std::vector<CureZone> zones; ///< that are worked, by growing station; none: nothing helps
+    double lift_before = 0; ///< mm
+    double lift_after = 0; ///< mm, of the part with these zones worked, in balance
+    double angle_change = 0; ///< of the mean flange angle away from free ends, rad
+    double edge_strain_added = 0; ///< log, the largest along the edge; below zero: all shrinks
+
+    /// Part of the lift that goes. Units: none. Source: none needed. Fails: never.
+    [[nodiscard]] double share_gone() const {
+        return lift_before > 0 ? 1 - lift_after / lift_before : 0;
+    }
+    /// Whether it brings the web flat: the lift falls by 70 % at least. Units: none. Source: own
+    /// choice. Fails: never.
+    [[nodiscard]] bool helps() const { return !zones.empty() && share_gone() >= 0.7; }
+};
+
 /// What the run cost. Seconds on the wall clock.
 struct SolveFigures {
     int n_degrees_of_freedom = 0;
@@ -135,6 +160,7 @@ struct JobResult {
     std::vector<findings::Disagreement> disagreements;
     std::optional<PassResult> passes; ///< empty: one even pass
     std::optional<ScatterBand> scatter; ///< empty: not asked for, or a varied job found no balance
+    std::optional<WebCure> web_cure; ///< empty: web flat enough, not asked for, or no balance
     std::optional<MeshError> mesh_error; ///< empty: could not be estimated, or not asked for
     std::vector<std::string> warnings; ///< plain sentences
     StopReason reason = StopReason::done;

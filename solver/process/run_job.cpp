@@ -18,6 +18,7 @@
 #include "solver/process/scatter.hpp"
 #include "solver/process/second_block.hpp"
 #include "solver/process/set_on_block.hpp"
+#include "solver/process/web_cure.hpp"
 #include "solver/shell/recover.hpp"
 
 #include <fmt/format.h>
@@ -304,6 +305,21 @@ std::string run_steps(
     return "";
 }
 
+// A web that lifts and gets no advice gets a reason.
+void work_out_web_cure(Workpiece& piece, const Monitor& monitor, JobResult& result) {
+    const CureChoice choice;
+    if (result.reason != StopReason::done || !is_workable(piece.job)) {
+        return;
+    }
+    result.web_cure = find_web_cure(piece, choice, monitor);
+    if (!result.web_cure && result.steps.back().findings.web_lift >= choice.smallest_lift) {
+        result.warnings.emplace_back(
+            "Which way to work the edge is left out: with it worked no balance of forces was "
+            "found, or the run was stopped before that was done."
+        );
+    }
+}
+
 OutsideProblem cannot_go_on(const std::string& fault) {
     return {"going on from the saved state", fault, "run again from the beginning"};
 }
@@ -358,6 +374,9 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
         }
     }
     compare_with_even(job, options, n_threads, monitor, result);
+    if (options.works_out_web_cure) {
+        work_out_web_cure(*piece, monitor, result);
+    }
     if (job.scatter && result.reason == StopReason::done) {
         result.scatter = estimate_scatter(job, n_threads, monitor);
         if (!result.scatter) {

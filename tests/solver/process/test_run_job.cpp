@@ -38,6 +38,28 @@ TEST(RunJob, LeavesStatesFieldsAndFindingsOfEachStep) {
     EXPECT_GT(run->figures.seconds, 0);
 }
 
+TEST(RunJob, WorksOutACureWhereTheWebLiftsAndItIsAskedFor) {
+    job::Job job = support::small_flange(
+        BendLine::arc(60, 0.5, outline::Curve::concave), EndKind::continues, EndKind::continues
+    );
+    job.accuracy = job::Accuracy::quick;
+    job.blank.web_width = 30;
+    job.blank.flange_width = 12;
+    job.sheet.thickness = 0.6;
+    RunOptions options{.n_threads = 1, .n_frames = 0, .measure_bare_refactor = false};
+    const Result<JobResult> without = run_job(job, options, {});
+    options.works_out_web_cure = true;
+    const Result<JobResult> with = run_job(job, options, {});
+    ASSERT_TRUE(without && with);
+    EXPECT_FALSE(without->web_cure);
+    const findings::PartFindings& released = with->steps.back().findings;
+    ASSERT_TRUE(with->web_cure);
+    EXPECT_EQ(with->web_cure->lift_before, released.web_lift);
+    EXPECT_TRUE(with->web_cure->helps()); // from 0.59 to 0.08 mm; the web is about to snap
+    // The findings are those of the part as released.
+    EXPECT_EQ(released.web_lift, without->steps.back().findings.web_lift);
+}
+
 // The same sheet, block and mesh, described in two pieces.
 TEST(RunJob, OfTwoHalfArcsIsThatOfTheArc) {
     constexpr double rounding = 1e-6; // of the places, carried through some hundred iterations

@@ -1,0 +1,106 @@
+#include "solver/process/edge_stretch.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace flangewright::process {
+
+namespace {
+
+constexpr int n_zones_most = 8;
+constexpr double n_elements_least = 3; // along a zone
+// The jaws of a shrinker or stretcher reach about an inch in, over most of a common flange. From
+// memory, to be confirmed. A narrower band does less for the same work.
+constexpr double band_of_straight = 2.0 / 3;
+
+double first_distance(const grid::SheetMesh& mesh, const std::vector<int>& nodes) {
+    return mesh.distance[nodes.front()];
+}
+
+// Where the worked band begins: a line of nodes, so that the mesh takes up the even fall whole.
+double begin_of_band(const grid::SheetMesh& mesh) {
+    const double edge = first_distance(mesh, mesh.free_edge);
+    const double bend = first_distance(mesh, mesh.bend_end);
+    const double wanted = edge - band_of_straight * std::max(edge - bend, 0.0);
+    const std::vector<int>& line = mesh.station_lines.front();
+    double best = mesh.distance[line[line.size() - 2]];
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+        const double at = mesh.distance[line[i]];
+        if (std::abs(at - wanted) < std::abs(best - wanted)) {
+            best = at;
+        }
+    }
+    return best;
+}
+
+// 1 well inside the zone, 0 well outside, halfway at the border to a neighbour.
+double share_along(const std::vector<EdgeZone>& zones, std::size_t zone, double station) {
+    const auto step = [&](double border) {
+        const double blend = 0.5 * (zones[zone].to - zones[zone].from);
+        return std::clamp(0.5 + (station - border) / blend, 0.0, 1.0);
+    };
+    const double begun = zone == 0 ? 1 : step(zones[zone].from);
+    const double ended = zone + 1 == zones.size() ? 0 : step(zones[zone].to);
+    return begun - ended;
+}
+
+// Weights of an element's corners at the in-plane point next to the first of them.
+std::array<double, 4> weights_of_corners() {
+    const double near = 0.5 * (1 + 1 / std::numbers::sqrt3);
+    return {near * near, near * (1 - near), (1 - near) * (1 - near), near * (1 - near)};
+}
+
+} // namespace
+
+std::vector<EdgeZone> edge_zones(const Workpiece& piece) {
+    const double length = piece.job.blank.line.length();
+    const auto n_elements = static_cast<double>(piece.mesh.station_lines.size()) - 1;
+    const double shortest =
+        std::max(piece.job.blank.flange_width, n_elements_least * length / n_elements);
+    const int n = std::clamp(static_cast<int>(length / shortest), 1, n_zones_most);
+    std::vector<EdgeZone> zones;
+    for (int i = 0; i < n; ++i) {
+        zones.push_back({length * i / n, length * (i + 1) / n});
+    }
+    return zones;
+}
+
+Eigen::MatrixXd edge_shares(const Workpiece& piece, const std::vector<EdgeZone>& zones) {
+    const grid::SheetMesh& mesh = piece.mesh;
+    const double edge = first_distance(mesh, mesh.free_edge);
+    const double begin = begin_of_band(mesh);
+    Eigen::MatrixXd shares(mesh.n_nodes(), static_cast<Eigen::Index>(zones.size()));
+    for (int node = 0; node < mesh.n_nodes(); ++node) {
+        const double out = std::max((mesh.distance[node] - begin) / (edge - begin), 0.0);
+        for (std::size_t zone = 0; zone < zones.size(); ++zone) {
+            shares(node, static_cast<Eigen::Index>(zone)) =
+                out * share_along(zones, zone, mesh.station[node]);
+        }
+    }
+    return shares;
+}
+
+void add_edge_strain(
+    const shell::ShellModel& model, const Eigen::VectorXd& amount, shell::SheetState& state
+) {
+    const auto n_layers = static_cast<std::size_t>(model.section.n_layers());
+    const std::array<double, 4> weights = weights_of_corners();
+    for (std::size_t point = 0; point < 4 * model.quads.size(); ++point) {
+        const std::array<int, 4>& quad = model.quads[point / 4];
+        double here = 0;
+        for (std::size_t corner = 0; corner < 4; ++corner) {
+            here += weights[corner] * amount[quad[(point + corner) % 4]];
+        }
+        const double along = std::log1p(here);
+        for (std::size_t k = 0; k < n_layers; ++k) {
+            material::PointMemory& memory = state.points[point * n_layers + k];
+            memory.plastic_mean += 0.25 * along; // (along - along / 2) / 2
+            memory.plastic_difference += 0.75 * along; // (along + along / 2) / 2
+            memory.equivalent += std::abs(along);
+        }
+    }
+}
+
+} // namespace flangewright::process

@@ -1,0 +1,118 @@
+// Plastic strain put into the band at the free edge.
+#include "solver/process/edge_stretch.hpp"
+#include "solver/process/free_balance.hpp"
+#include "tests/support/small_flange.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace flangewright::process {
+namespace {
+
+using job::EndKind;
+using outline::BendLine;
+using outline::Curve;
+
+Workpiece strip(double length, int n_along) {
+    return support::small_workpiece(
+        support::small_flange(BendLine::straight(length), EndKind::free, EndKind::free), n_along
+    );
+}
+
+TEST(EdgeStretch, ZonesCoverTheLineAndAreNoShorterThanTheFlangeIsDeep) {
+    for (const double length : {5.0, 19.0, 60.0, 400.0}) {
+        const Workpiece piece = strip(length, 60);
+        const std::vector<EdgeZone> zones = edge_zones(piece);
+        ASSERT_FALSE(zones.empty());
+        EXPECT_LE(zones.size(), 8U);
+        EXPECT_EQ(zones.front().from, 0);
+        EXPECT_DOUBLE_EQ(zones.back().to, length);
+        for (std::size_t i = 1; i < zones.size(); ++i) {
+            EXPECT_EQ(zones[i].from, zones[i - 1].to);
+            EXPECT_GE(zones[i].to - zones[i].from, piece.job.blank.flange_width * (1 - 1e-12));
+        }
+    }
+    EXPECT_EQ(edge_zones(strip(5, 5)).size(), 1U);
+    EXPECT_EQ(edge_zones(strip(400, 60)).size(), 8U);
+}
+
+TEST(EdgeStretch, SharesOfAllZonesMakeOneAtTheEdgeAndNothingInTheBend) {
+    const Workpiece piece = strip(60, 30);
+    const Eigen::MatrixXd shares = edge_shares(piece, edge_zones(piece));
+    ASSERT_EQ(shares.cols(), 6);
+    EXPECT_GE(shares.minCoeff(), 0);
+    for (const int node : piece.mesh.free_edge) {
+        EXPECT_NEAR(shares.row(node).sum(), 1, 1e-12);
+    }
+    for (const int node : piece.mesh.bend_end) {
+        EXPECT_EQ(shares.row(node).sum(), 0);
+    }
+    EXPECT_DOUBLE_EQ(shares(piece.mesh.free_edge.front(), 0), 1);
+    EXPECT_DOUBLE_EQ(shares(piece.mesh.free_edge[5], 0), 0.5); // at the border of two zones
+}
+
+TEST(EdgeStretch, IsPlasticFlowInTensionAlongTheLine) {
+    Workpiece piece = strip(20, 4);
+    constexpr double amount = 0.01;
+    const Eigen::VectorXd everywhere = Eigen::VectorXd::Constant(piece.model.n_nodes(), amount);
+    add_edge_strain(piece.model, everywhere, piece.state);
+    const double e = std::log(1 + amount);
+    for (const material::PointMemory& point : piece.state.points) {
+        EXPECT_NEAR(point.plastic_mean + point.plastic_difference, e, 1e-15); // along
+        EXPECT_NEAR(point.plastic_mean - point.plastic_difference, -e / 2, 1e-15); // across
+        EXPECT_EQ(point.plastic_shear, 0);
+        EXPECT_NEAR(point.equivalent, e, 1e-15);
+    }
+}
+
+TEST(EdgeStretch, OfTheWholeSheetMakesItLongerNarrowerThinnerByThat) {
+    Workpiece piece = strip(20, 4);
+    constexpr double amount = 1e-4; // in goes: yields nowhere
+    const Eigen::VectorXd everywhere = Eigen::VectorXd::Constant(piece.model.n_nodes(), amount);
+    const Eigen::Matrix3Xd before = piece.state.positions;
+    add_edge_strain(piece.model, everywhere, piece.state);
+    hold_present_shape(piece);
+    ASSERT_EQ(balance_free(piece, job::StepKind::release, {}, {}, {}).reason, StopReason::done);
+    const auto span = [](const Eigen::Matrix3Xd& at, int axis) {
+        return at.row(axis).maxCoeff() - at.row(axis).minCoeff();
+    };
+    EXPECT_NEAR(span(piece.state.positions, 0) / span(before, 0) - 1, amount, 0.001 * amount);
+    EXPECT_NEAR(span(piece.state.positions, 1) / span(before, 1) - 1, -amount / 2, 0.001 * amount);
+    EXPECT_NEAR(piece.state.fibres.front().mean - 1, -amount / 2, 0.001 * amount);
+}
+
+// In-plane curvature of the web's edge over the middle third of its length.
+double edge_curvature(const Workpiece& piece) {
+    const std::vector<int>& edge = piece.mesh.web_edge;
+    const Eigen::Vector3d a = piece.state.positions.col(edge[edge.size() / 3]);
+    const Eigen::Vector3d b = piece.state.positions.col(edge[edge.size() / 2]);
+    const Eigen::Vector3d c = piece.state.positions.col(edge[edge.size() - 1 - edge.size() / 3]);
+    const double half = 0.5 * (c - a).norm();
+    return (a.y() + c.y() - 2 * b.y()) / (half * half);
+}
+
+// Closed form (derived here, linear elasticity of a beam): strain that rises evenly from 0 to e
+// over the outer width b of a strip of width w is e b / 2 in sum, b / 3 from the edge; the straight
+// line nearest to it has the slope e b / 2 (w / 2 - b / 3) / (w^3 / 12).
+TEST(EdgeStretch, CurvesAFlatStripByBeamTheory) {
+    Workpiece piece = strip(100, 100);
+    const Eigen::MatrixXd shares = edge_shares(piece, edge_zones(piece));
+    const double w = piece.job.blank.web_width + piece.job.blank.flange_width;
+    double begin = 0; // of the band: the last line of nodes without a share
+    for (const int node : piece.mesh.station_lines.front()) {
+        begin = shares.row(node).sum() == 0 ? piece.mesh.distance[node] : begin;
+    }
+    const double b = piece.job.blank.flange_width - begin;
+    ASSERT_GT(b, 1);
+    ASSERT_LT(b, 4);
+    constexpr double e = 1e-5;
+    add_edge_strain(piece.model, e * shares.rowwise().sum(), piece.state);
+    hold_present_shape(piece);
+    ASSERT_EQ(balance_free(piece, job::StepKind::release, {}, {}, {}).reason, StopReason::done);
+    const double expected = 6 * e * b * (w / 2 - b / 3) / (w * w * w);
+    EXPECT_NEAR(std::abs(edge_curvature(piece)) / expected, 1, 0.01);
+}
+
+} // namespace
+} // namespace flangewright::process
