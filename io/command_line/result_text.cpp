@@ -1,6 +1,7 @@
 #include "io/command_line/result_text.hpp"
 
 #include "io/command_line/words.hpp"
+#include "io/tables/cure_words.hpp"
 #include "io/tables/error_bars.hpp"
 #include "io/tables/pass_table.hpp"
 #include "io/tables/shown_length.hpp"
@@ -194,6 +195,19 @@ std::string verdict_text(const job::Job& job, const JobResult& result) {
     return text + (about_lip ? as_lines(*about_lip) : "");
 }
 
+std::string cure_text(const JobResult& result, units::LengthUnit unit) {
+    if (!result.web_cure) {
+        return "";
+    }
+    const std::vector<std::string> steps = tables::cure_steps(*result.web_cure, unit);
+    std::string text = fmt::format("\n{}:\n", tables::cure_heading);
+    for (const std::string& step : steps) {
+        text += as_lines(step);
+    }
+    text += as_lines(tables::cure_outcome(*result.web_cure, unit));
+    return steps.empty() ? text : text + as_lines(tables::cure_caution());
+}
+
 // Why the run ended early, if it did.
 std::string ending_text(const JobResult& result) {
     const double angle = result.steps.empty() ? 0 : result.steps.back().report.angle_reached;
@@ -226,6 +240,7 @@ std::string result_text(const job::Job& job, const JobResult& result, units::Len
         text += "\n" + as_columns(rows);
     }
     text += passes_text(job, result, unit);
+    text += cure_text(result, unit);
     if (!result.disagreements.empty()) {
         text += "\nWhere computed and by hand are far apart:\n";
     }

@@ -109,6 +109,7 @@ private:
         options.n_threads = arguments_.n_threads;
         options.estimates_mesh_error = true;
         options.compares_with_even = arguments_.with_even_drive;
+        options.works_out_web_cure = true;
         options.begin_from = state_ ? &*state_ : nullptr;
         StateKeeper keeper(folder_, case_text_, log_, terminal_);
         options.keep_state = [&keeper](const process::RunState& state) { keeper.keep(state); };

@@ -274,6 +274,29 @@ Json drive_in_passes(const job::Job& job, const process::JobResult& result) {
         {"seconds_even", number(passes.seconds_even)}};
 }
 
+// Empty where the web is flat enough, or nothing was found.
+Json web_cure(const process::JobResult& result) {
+    if (!result.web_cure) {
+        return nullptr;
+    }
+    const process::WebCure& cure = *result.web_cure;
+    Json zones = Json::array();
+    for (const process::CureZone& zone : cure.zones) {
+        zones.push_back(
+            {{"from_mm", number(zone.from)},
+             {"to_mm", number(zone.to)},
+             {"stretch_percent", number(100 * zone.stretch)},
+             {"put_in_percent", number(100 * zone.put_in)}}
+        );
+    }
+    return {
+        {"zones", zones},
+        {"web_lift_mm", {{"before", number(cure.lift_before)}, {"after", number(cure.lift_after)}}},
+        {"brings_it_flat", cure.helps()},
+        {"flange_angle_change_deg", number(units::degrees(cure.angle_change))},
+        {"edge_strain_added_log", {{"max", number(cure.edge_strain_added)}}}};
+}
+
 Json disagreements(const process::JobResult& result) {
     Json list = Json::array();
     for (const findings::Disagreement& entry : result.disagreements) {
@@ -340,6 +363,7 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"hand_calculation", hand_calculation(result.by_hand)},
         {"mesh_error", mesh_error(result)},
         {"scatter", scatter(result)},
+        {"web_cure", web_cure(result)},
         {"disagreements", disagreements(result)},
         {"warnings", warnings(facts, result)},
         {"verdict", verdict(result.verdict)},

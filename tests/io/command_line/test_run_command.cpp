@@ -131,6 +131,25 @@ TEST_F(RunCommand, SetsADriveInPassesBesideTheEvenOne) {
     );
 }
 
+TEST_F(RunCommand, SaysHowToWorkTheEdgeWhereTheWebLifts) {
+    EXPECT_EQ(run(), 0);
+    EXPECT_TRUE(seen_options_.works_out_web_cure);
+    EXPECT_THAT(out_.str(), Not(HasSubstr("Which way to work it")));
+    result_.web_cure =
+        process::WebCure{.zones = {{0, 40, -0.003, -0.004}}, .lift_before = 0.4, .lift_after = 0.1};
+    out_.str("");
+    workshop_.write_outputs = [](const auto&, const JobResult&) {
+        return Result<run_folder::WrittenOutputs>(run_folder::WrittenOutputs{});
+    };
+    EXPECT_EQ(run(), 0);
+    EXPECT_THAT(
+        out_.str(),
+        HasSubstr("Which way to work it:\n"
+                  "  Shrink the flange edge about 0.30 % between stations 0 and 40 mm.\n"
+                  "  Tried on the computed part, it brings the web lift from 0.40 mm to 0.10 mm.\n")
+    );
+}
+
 TEST_F(RunCommand, SaysOneFigureWhereAllStationsAgree) {
     result_.steps[1].findings.springback = findings::Spread{0.0408, 0.0408, 0.0408};
     EXPECT_EQ(run(), 0);

@@ -150,6 +150,23 @@ TEST(SheetPage, TellsWhatScatterMoves) {
     EXPECT_THAT(page, HasSubstr("It is no bound"));
 }
 
+TEST(SheetPage, SaysHowToWorkTheEdgeWhereTheWebLifts) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), Not(HasSubstr("Which way to work it")));
+    result.web_cure = process::WebCure{
+        .zones = {{120, 180, 0.006, 0.009}}, .lift_before = 0.8, .lift_after = 0.05};
+    const std::string page = page_of(result);
+    EXPECT_THAT(
+        page,
+        HasSubstr("<li>Stretch the flange edge about 0.6 % between stations 120 and 180 mm.</li>")
+    );
+    EXPECT_THAT(page, HasSubstr("brings the web lift from 0.80 mm to 0.05 mm."));
+    EXPECT_THAT(page, HasSubstr("not approved data: drawing and approved data come first"));
+    EXPECT_LT(page.find("Web lift"), page.find("Which way to work it"));
+    result.web_cure->zones.clear();
+    EXPECT_THAT(page_of(result), HasSubstr("no small stretch or shrink"));
+}
+
 // Four columns on paper; on a phone each figure's name stands above its three figures. What breaks
 // words apart to fill narrow columns must not come back.
 TEST(SheetPage, KeepsWordsWholeInNarrowColumns) {

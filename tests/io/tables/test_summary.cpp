@@ -159,6 +159,27 @@ TEST(Summary, GivesEachPassAndTheEdgeOnTheWay) {
     EXPECT_EQ(value_of(summary(result), "even", here), "null");
 }
 
+TEST(Summary, GivesTheCureOfTheWebWhereThereIsOne) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(summary(result), HasSubstr("\"web_cure\": null"));
+    result.web_cure = process::WebCure{
+        .zones = {{10, 30, 0.005, 0.0075}},
+        .lift_before = 0.8,
+        .lift_after = 0.1,
+        .angle_change = -0.01,
+        .edge_strain_added = 0.003};
+    const std::string text = summary(result);
+    EXPECT_EQ(value_of(text, "from_mm", "\"web_cure\""), "10.0");
+    EXPECT_EQ(value_of(text, "to_mm", "\"web_cure\""), "30.0");
+    EXPECT_EQ(value_of(text, "stretch_percent", "\"web_cure\""), "0.5");
+    EXPECT_EQ(value_of(text, "put_in_percent", "\"web_cure\""), "0.75");
+    EXPECT_EQ(value_of(text, "before", "\"web_cure\""), "0.8");
+    EXPECT_EQ(value_of(text, "after", "\"web_cure\""), "0.1");
+    EXPECT_EQ(value_of(text, "brings_it_flat"), "true");
+    EXPECT_EQ(value_of(text, "max", "\"edge_strain_added_log\""), "0.003");
+    EXPECT_THAT(text, HasSubstr("\"flange_angle_change_deg\": -0.57"));
+}
+
 TEST(Summary, WritesNullForWhatIsNoNumber) {
     process::JobResult result = support::made_up_result();
     result.steps.front().findings.plan_radius = infinity;
