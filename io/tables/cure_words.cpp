@@ -11,10 +11,10 @@ namespace flangewright::tables {
 
 namespace {
 
-// "0.6 %", "0.04 %": to a tenth from half a per cent on, to a hundredth below.
+// "0.64 %", "1.3 %": to a hundredth of a per cent below one, to a tenth above.
 std::string amount(double share) {
     const double percent = 100 * std::abs(share);
-    return shown_number(percent, percent < 0.5 ? 2 : 1) + " %";
+    return shown_number(percent, percent < 1 ? 2 : 1) + " %";
 }
 
 std::string step_for(const process::CureZone& zone, units::LengthUnit unit) {

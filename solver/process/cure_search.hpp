@@ -15,7 +15,7 @@ struct EdgeWork {
     Eigen::MatrixXd shares; ///< of the nodes, per zone
     std::stop_token stop;
     double most = 0.03; ///< put into a zone, engineering
-    double go = 0.0025; ///< largest amount put in at once, before the part finds its balance
+    double go = 0.005; ///< largest amount put in at once, before the part finds its balance
     double share_wanted = 0.9; ///< of the lift to go; less is worked on
     int n_rounds_most = 6;
 };

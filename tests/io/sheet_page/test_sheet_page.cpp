@@ -158,7 +158,7 @@ TEST(SheetPage, SaysHowToWorkTheEdgeWhereTheWebLifts) {
     const std::string page = page_of(result);
     EXPECT_THAT(
         page,
-        HasSubstr("<li>Stretch the flange edge about 0.6 % between stations 120 and 180 mm.</li>")
+        HasSubstr("<li>Stretch the flange edge about 0.60 % between stations 120 and 180 mm.</li>")
     );
     EXPECT_THAT(page, HasSubstr("brings the web lift from 0.80 mm to 0.05 mm."));
     EXPECT_THAT(page, HasSubstr("not approved data: drawing and approved data come first"));

@@ -13,7 +13,7 @@ using units::LengthUnit;
 
 process::WebCure some_cure() {
     return {
-        .zones = {{0, 60, -0.0031, -0.005}, {120, 180, 0.0064, 0.01}},
+        .zones = {{0, 60, -0.0131, -0.02}, {120, 180, 0.0064, 0.01}},
         .lift_before = 1.27,
         .lift_after = 0.127,
         .angle_change = -0.01,
@@ -24,13 +24,13 @@ TEST(CureWords, SayWhatToDoWhereInTheUsersUnit) {
     EXPECT_THAT(
         cure_steps(some_cure(), LengthUnit::millimetre),
         ElementsAre(
-            "Shrink the flange edge about 0.31 % between stations 0 and 60 mm.",
-            "Stretch the flange edge about 0.6 % between stations 120 and 180 mm."
+            "Shrink the flange edge about 1.3 % between stations 0 and 60 mm.",
+            "Stretch the flange edge about 0.64 % between stations 120 and 180 mm."
         )
     );
     EXPECT_EQ(
         cure_steps(some_cure(), LengthUnit::inch).back(),
-        "Stretch the flange edge about 0.6 % between stations 4.72 and 7.09 in."
+        "Stretch the flange edge about 0.64 % between stations 4.72 and 7.09 in."
     );
 }
 
@@ -52,7 +52,7 @@ TEST(CureWords, SayWhatItDoes) {
     EXPECT_EQ(
         cure_outcome(some_cure(), LengthUnit::millimetre),
         "Tried on the computed part, it brings the web lift from 1.27 mm to 0.13 mm. The flange "
-        "opens by 0.6 deg. The edge is stretched by up to 0.6 % more: weigh that against what is "
+        "opens by 0.6 deg. The edge is stretched by up to 0.60 % more: weigh that against what is "
         "left of its limit."
     );
     EXPECT_THAT(cure_outcome(some_cure(), LengthUnit::inch), HasSubstr("from 0.050 in (1.27 mm)"));
