@@ -40,6 +40,7 @@ struct RawWords {
     bool no_pictures = false;
     bool no_even_drive = false;
     bool resume = false;
+    std::string from;
     std::string check_case;
     std::string material;
 };
@@ -70,6 +71,9 @@ void declare_run(Commands& commands, RawWords& words) {
     );
     commands.run->add_flag(
         "--resume", words.resume, "go on where a run of this case was stopped or killed"
+    );
+    commands.run->add_option(
+        "--from", words.from, "do this step and those after it anew; its name, or its number"
     );
     commands.run->footer("Example:\n  flangewright run cases/demo/case.toml --out demo-result\n\n"
                          "Ctrl-C stops the run; finished steps are kept, and --resume goes on.");
@@ -139,7 +143,10 @@ Result<Arguments, OnlyText> run_arguments(const RawWords& words) {
     run.case_file = words.run_case;
     run.with_pictures = !words.no_pictures;
     run.with_even_drive = !words.no_even_drive;
-    run.resumes = words.resume;
+    run.resumes = words.resume || !words.from.empty();
+    if (!words.from.empty()) {
+        run.from = words.from;
+    }
     if (!words.out.empty()) {
         run.out = words.out;
     }

@@ -19,6 +19,7 @@ struct RunArguments {
     bool with_pictures = true;
     bool with_even_drive = true; ///< beside a drive that is worked along the line
     bool resumes = false; ///< goes on where an earlier run was left
+    std::optional<std::string> from; ///< does this step and those after it anew; name or number
 };
 
 /// flangewright check CASE

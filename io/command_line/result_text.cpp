@@ -201,6 +201,10 @@ std::string cure_text(const JobResult& result, units::LengthUnit unit) {
     }
     const std::vector<std::string> steps = tables::cure_steps(*result.web_cure, unit);
     std::string text = fmt::format("\n{}:\n", tables::cure_heading);
+    if (const std::string occasion = tables::cure_occasion(*result.web_cure, result);
+        !occasion.empty()) {
+        text += as_lines(occasion);
+    }
     for (const std::string& step : steps) {
         text += as_lines(step);
     }

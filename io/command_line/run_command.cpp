@@ -2,6 +2,7 @@
 
 #include "io/case_file/case_file.hpp"
 #include "io/command_line/command_line.hpp"
+#include "io/command_line/from_step.hpp"
 #include "io/command_line/output_place.hpp"
 #include "io/command_line/progress_line.hpp"
 #include "io/command_line/result_text.hpp"
@@ -85,13 +86,34 @@ private:
             terminal_.err << lines_for({state.error()});
             return finish(bad_input);
         }
-        state_ = std::move(*state);
-        const std::string line = state_
-            ? "going on: " + state_words(*state_, file_.job)
-            : "no saved state in " + folder_.string() + ": starting from the beginning";
+        if (*state) {
+            state_ = std::move((*state)->run);
+            if (!(*state)->changed.empty()) {
+                tell("changed since: " + (*state)->changed + "; the steps before that are kept");
+            }
+        }
+        if (arguments_.from) {
+            const Result<std::size_t, key_file::InputProblem> n_kept = steps_before(
+                *arguments_.from, file_.job.steps, state_ ? state_->finished.size() : 0
+            );
+            if (!n_kept) {
+                terminal_.err << lines_for({n_kept.error()});
+                return finish(bad_input);
+            }
+            if (state_) {
+                state_ = process::cut_back(std::move(*state_), *n_kept);
+            }
+        }
+        tell(
+            state_ ? "going on: " + state_words(*state_, file_.job)
+                   : "no saved state in " + folder_.string() + ": starting from the beginning"
+        );
+        return done;
+    }
+
+    void tell(const std::string& line) {
         log_.note(line);
         terminal_.out << line << std::endl;
-        return done;
     }
 
     Result<JobResult> solve(const Workshop& workshop, const StopSignal& signal) {

@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <sstream>
+#include <vector>
 
 namespace flangewright::saved_state {
 
@@ -152,8 +153,34 @@ std::string case_text(const job::Job& job, const std::string& program_version) {
     if (has(job::StepKind::heat_treat)) {
         add_material(lines, "heat_treat.material", heat_treated);
     }
+    // The blank's mesh has a row of nodes there from the first step on.
+    lines.add("row at the net edge", has(job::StepKind::trim) ? "yes" : "no");
     add_mesh(lines, process::fineness_for(accuracy));
     return lines.text();
+}
+
+std::string text_of_first_steps(const std::string& text, std::size_t n_steps) {
+    const std::string steps_key = "run.steps = ";
+    std::vector<std::string> steps;
+    std::string kept;
+    std::istringstream lines(text);
+    for (std::string line; std::getline(lines, line);) {
+        if (line.starts_with(steps_key)) {
+            std::istringstream words(line.substr(steps_key.size()));
+            for (std::string word; steps.size() < n_steps && std::getline(words, word, ',');) {
+                steps.push_back(word.substr(word.find_first_not_of(' ')));
+            }
+            kept += steps_key + fmt::format("{}", fmt::join(steps, ", ")) + "\n";
+            continue;
+        }
+        const auto is_used = [&steps](job::StepKind kind) {
+            return std::ranges::find(steps, process::name_of(kind)) != steps.end();
+        };
+        const bool is_left_out = (line.starts_with("anneal.") && !is_used(job::StepKind::anneal))
+            || (line.starts_with("heat_treat.") && !is_used(job::StepKind::heat_treat));
+        kept += is_left_out ? "" : line + "\n";
+    }
+    return kept;
 }
 
 std::string first_difference(const std::string& then, const std::string& now) {

@@ -3,6 +3,7 @@
 
 #include "solver/job/job.hpp"
 
+#include <cstddef>
 #include <string>
 
 namespace flangewright::saved_state {
@@ -11,6 +12,10 @@ namespace flangewright::saved_state {
 /// first the program's version and the form of the mesh. Title and close_from are left out:
 /// changing them changes no state. Units: mm, MPa, rad. Source: none needed. Fails: never.
 [[nodiscard]] std::string case_text(const job::Job& job, const std::string& program_version);
+
+/// The lines the first steps hang on: the order of steps is cut short, and what only later steps
+/// use left out. Units: none. Source: none needed. Fails: never.
+[[nodiscard]] std::string text_of_first_steps(const std::string& text, std::size_t n_steps);
 
 /// The first line of `now` that `then` does not have, beside what `then` says instead, in words;
 /// empty when the two are the same. Units: none. Source: none needed. Fails: never.

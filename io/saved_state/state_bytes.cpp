@@ -199,19 +199,20 @@ void pass(Archive& file, process::StepReport& report) {
 }
 
 template <typename Archive>
-void pass(Archive& file, process::FinishedStep& step) {
-    auto& [kind, report, sheet] = step;
-    file.kind(kind, 7);
-    pass(file, report);
-    pass(file, sheet);
-}
-
-template <typename Archive>
 void pass(Archive& file, equilibrium::DeadLoads& loads) {
     auto& [on_positions, on_directors, moments] = loads;
     pass(file, on_positions);
     pass(file, on_directors);
     pass(file, moments);
+}
+
+template <typename Archive>
+void pass(Archive& file, process::FinishedStep& step) {
+    auto& [kind, report, sheet, held_by] = step;
+    file.kind(kind, 7);
+    pass(file, report);
+    pass(file, sheet);
+    pass(file, held_by);
 }
 
 template <typename Archive>
@@ -335,10 +336,9 @@ void pass(Archive& file, std::optional<process::DriveRecord>& record) {
 template <typename Archive>
 void pass(Archive& file, CaseState& state) {
     auto& [case_text, run] = state;
-    auto& [finished, held_by, under_way, history, drive, spent] = run;
+    auto& [finished, under_way, history, drive, spent] = run;
     file.text(case_text);
-    pass_all(file, finished, 13 * word);
-    pass(file, held_by);
+    pass_all(file, finished, 16 * word);
     pass(file, under_way);
     pass_all(file, history, 16 * word);
     pass(file, drive);

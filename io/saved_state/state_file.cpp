@@ -86,6 +86,17 @@ Result<std::string_view, InputProblem> body_of(std::string_view bytes, const std
     return body;
 }
 
+// How many of the finished steps hang on nothing that has changed.
+std::size_t
+n_unchanged(const process::RunState& run, const std::string& then, const std::string& now) {
+    for (std::size_t n = run.finished.size(); n > 0; --n) {
+        if (text_of_first_steps(then, n) == text_of_first_steps(now, n)) {
+            return n;
+        }
+    }
+    return 0;
+}
+
 } // namespace
 
 std::string file_bytes(const std::string& case_text, const process::RunState& run) {
@@ -99,7 +110,7 @@ std::string file_bytes(const std::string& case_text, const process::RunState& ru
     return bytes + body;
 }
 
-Result<process::RunState, InputProblem>
+Result<TakenUp, InputProblem>
 state_from(std::string_view bytes, const std::string& file, const std::string& case_text) {
     const Result<std::string_view, InputProblem> body = body_of(bytes, file);
     if (!body) {
@@ -110,14 +121,18 @@ state_from(std::string_view bytes, const std::string& file, const std::string& c
         return tl::unexpected(damaged(file, state.error()));
     }
     const std::string difference = first_difference(state->case_text, case_text);
-    if (!difference.empty()) {
+    if (difference.empty()) {
+        return TakenUp{std::move(state->run), ""};
+    }
+    const std::size_t n_kept = n_unchanged(state->run, state->case_text, case_text);
+    if (n_kept == 0) {
         return tl::unexpected(problem(
             file,
             "the state of another case: " + difference,
             "run without --resume, or name the other folder with --out FOLDER"
         ));
     }
-    return std::move(state->run);
+    return TakenUp{process::cut_back(std::move(state->run), n_kept), difference};
 }
 
 Result<fs::path>
@@ -125,13 +140,13 @@ write_state(const fs::path& folder, const std::string& case_text, const process:
     return run_folder::write_whole(folder / file_name, file_bytes(case_text, run));
 }
 
-Result<std::optional<process::RunState>, InputProblem>
+Result<std::optional<TakenUp>, InputProblem>
 read_state(const fs::path& folder, const std::string& case_text) {
     const fs::path path = folder / file_name;
     std::error_code error;
     const fs::file_status status = fs::status(path, error);
     if (status.type() == fs::file_type::not_found) {
-        return std::optional<process::RunState>();
+        return std::optional<TakenUp>();
     }
     std::ifstream stream(path, std::ios::binary);
     const bool is_file = fs::is_regular_file(status) && stream.good();
@@ -143,11 +158,11 @@ read_state(const fs::path& folder, const std::string& case_text) {
         ));
     }
     const std::string bytes{std::istreambuf_iterator<char>(stream), {}};
-    Result<process::RunState, InputProblem> state = state_from(bytes, path.string(), case_text);
+    Result<TakenUp, InputProblem> state = state_from(bytes, path.string(), case_text);
     if (!state) {
         return tl::unexpected(state.error());
     }
-    return std::optional<process::RunState>(std::move(*state));
+    return std::optional<TakenUp>(std::move(*state));
 }
 
 } // namespace flangewright::saved_state

@@ -19,9 +19,16 @@ inline constexpr const char* file_name = "run.state";
 /// Units: as RunState. Source: docs/hard-use.md. Fails: never.
 [[nodiscard]] std::string file_bytes(const std::string& case_text, const process::RunState& run);
 
-/// The inverse. `file` is only its name. Fails: with one problem, when the bytes are no state, of
-/// another form, damaged, or of another case.
-[[nodiscard]] Result<process::RunState, key_file::InputProblem>
+/// A state to go on from.
+struct TakenUp {
+    process::RunState run;
+    std::string changed; ///< in words, what of the case is not as it was then; empty: nothing
+};
+
+/// The inverse. `file` is only its name. Of a case whose later steps have changed, the steps before
+/// them are kept. Fails: with one problem, when the bytes are no state, of another form, damaged,
+/// or of another case.
+[[nodiscard]] Result<TakenUp, key_file::InputProblem>
 state_from(std::string_view bytes, const std::string& file, const std::string& case_text);
 
 /// Writes it whole or not at all. Fails: when the disk refuses.
@@ -31,7 +38,7 @@ state_from(std::string_view bytes, const std::string& file, const std::string& c
 
 /// Reads it. Nothing when the folder holds no state. Fails: as state_from(), or when the file can't
 /// be read.
-[[nodiscard]] Result<std::optional<process::RunState>, key_file::InputProblem>
+[[nodiscard]] Result<std::optional<TakenUp>, key_file::InputProblem>
 read_state(const std::filesystem::path& folder, const std::string& case_text);
 
 } // namespace flangewright::saved_state

@@ -13,7 +13,9 @@ std::string cure_part(const tables::RunFacts& facts, const process::JobResult& r
     for (const std::string& step : tables::cure_steps(*result.web_cure, facts.unit)) {
         list += "<li>" + safe(step) + "</li>\n";
     }
-    std::string content = list.empty() ? list : "<ul>\n" + list + "</ul>\n";
+    const std::string occasion = tables::cure_occasion(*result.web_cure, result);
+    std::string content = occasion.empty() ? occasion : "<p>" + safe(occasion) + "</p>\n";
+    content += list.empty() ? list : "<ul>\n" + list + "</ul>\n";
     content += "<p>" + safe(tables::cure_outcome(*result.web_cure, facts.unit)) + "</p>\n";
     if (!list.empty()) {
         content += "<p class=\"note\">" + safe(tables::cure_caution()) + "</p>\n";

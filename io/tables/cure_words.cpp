@@ -1,6 +1,7 @@
 #include "io/tables/cure_words.hpp"
 
 #include "io/tables/shown_length.hpp"
+#include "io/tables/step_words.hpp"
 #include "io/units/angle.hpp"
 
 #include <fmt/format.h>
@@ -67,6 +68,20 @@ std::string side_effects(const process::WebCure& cure) {
 }
 
 } // namespace
+
+std::string cure_occasion(const process::WebCure& cure, const process::JobResult& of) {
+    if (cure.step + 1 >= of.steps.size()) {
+        return "";
+    }
+    for (std::size_t i = cure.step + 1; i < of.steps.size(); ++i) {
+        if (of.steps[i].kind == job::StepKind::return_bend) {
+            return fmt::format(
+                "Before the lip is bent, with the part {}:", words_after(of.steps[cure.step].kind)
+            );
+        }
+    }
+    return fmt::format("With the part {}:", words_after(of.steps[cure.step].kind));
+}
 
 std::vector<std::string> cure_steps(const process::WebCure& cure, units::LengthUnit unit) {
     std::vector<std::string> steps;

@@ -290,6 +290,7 @@ Json web_cure(const process::JobResult& result) {
         );
     }
     return {
+        {"step", cure.step + 1},
         {"zones", zones},
         {"web_lift_mm", {{"before", number(cure.lift_before)}, {"after", number(cure.lift_after)}}},
         {"brings_it_flat", cure.helps()},

@@ -118,6 +118,7 @@ struct CureZone {
 
 /// Which way to work the edge so that the web sits flat, and what came of it when tried.
 struct WebCure {
+    std::size_t step = 0; ///< place of the step that left the part as it is worked
     std::vector<CureZone> zones; ///< that are worked, by growing station; none: nothing helps
     double lift_before = 0; ///< mm
     double lift_after = 0; ///< mm, of the part with these zones worked, in balance

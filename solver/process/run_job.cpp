@@ -259,10 +259,11 @@ std::string take_up_finished(Workpiece& piece, const RunKeeper& run, JobResult& 
         record_step(piece, std::move(now), result);
     }
     if (!run.state().finished.empty()) {
-        if (!fits(run.state().held_by, piece)) {
+        const equilibrium::DeadLoads& held_by = run.state().finished.back().held_by;
+        if (!fits(held_by, piece)) {
             return another_mesh;
         }
-        piece.held_by = run.state().held_by;
+        piece.held_by = held_by;
     }
     return "";
 }
@@ -305,14 +306,34 @@ std::string run_steps(
     return "";
 }
 
+// The part as a step left it, built up again.
+Result<Workpiece>
+part_after(const job::Job& job, int n_threads, const JobResult& result, std::size_t step) {
+    Result<Workpiece> piece = make_workpiece(job, fineness_for(job.accuracy), n_threads);
+    for (std::size_t i = 0; piece && i <= step; ++i) {
+        prepare_step(*piece, result.steps[i].kind);
+        piece->state = result.steps[i].state;
+    }
+    return piece;
+}
+
 // A web that lifts and gets no advice gets a reason.
-void work_out_web_cure(Workpiece& piece, const Monitor& monitor, JobResult& result) {
+void work_out_web_cure(
+    const job::Job& job, int n_threads, const Monitor& monitor, JobResult& result
+) {
     const CureChoice choice;
-    if (result.reason != StopReason::done || !is_workable(piece.job)) {
+    const std::optional<std::size_t> step = workable_step(job.steps);
+    if (result.reason != StopReason::done || !step
+        || result.steps[*step].findings.web_lift < choice.smallest_lift) {
         return;
     }
-    result.web_cure = find_web_cure(piece, choice, monitor);
-    if (!result.web_cure && result.steps.back().findings.web_lift >= choice.smallest_lift) {
+    Result<Workpiece> piece = part_after(job, n_threads, result, *step);
+    if (piece) {
+        result.web_cure = find_web_cure(*piece, choice, monitor);
+    }
+    if (result.web_cure) {
+        result.web_cure->step = *step;
+    } else {
         result.warnings.emplace_back(
             "Which way to work the edge is left out: with it worked no balance of forces was "
             "found, or the run was stopped before that was done."
@@ -375,7 +396,7 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     }
     compare_with_even(job, options, n_threads, monitor, result);
     if (options.works_out_web_cure) {
-        work_out_web_cure(*piece, monitor, result);
+        work_out_web_cure(job, n_threads, monitor, result);
     }
     if (job.scatter && result.reason == StopReason::done) {
         result.scatter = estimate_scatter(job, n_threads, monitor);

@@ -30,10 +30,6 @@ RunKeeper::RunKeeper(const RunOptions& options, JobResult& result)
 StepKeeping RunKeeper::keeping_for(const Workpiece& piece) {
     StepKeeping keeping;
     keeping.begin_from = std::exchange(state_.under_way, std::nullopt);
-    if (state_.finished.empty()) {
-        // Later that of the step before stays: this one may cut the mesh, and wears the forces out.
-        state_.held_by = piece.held_by;
-    }
     path_.reset();
     if (keeping.begin_from) {
         path_ = keeping.begin_from->path;
@@ -62,8 +58,7 @@ void RunKeeper::leave(const Workpiece& piece) {
 }
 
 void RunKeeper::finish(const Workpiece& piece, const StepResult& step) {
-    state_.finished.push_back({step.kind, step.report, step.state});
-    state_.held_by = piece.held_by;
+    state_.finished.push_back({step.kind, step.report, step.state, piece.held_by});
     path_.reset();
     hand_over(piece);
 }

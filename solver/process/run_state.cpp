@@ -6,6 +6,22 @@
 
 namespace flangewright::process {
 
+RunState cut_back(RunState state, std::size_t n_steps) {
+    if (n_steps > state.finished.size() || (n_steps == state.finished.size() && !state.under_way)) {
+        return state;
+    }
+    state.finished.resize(n_steps);
+    state.under_way.reset();
+    std::erase_if(state.history, [n_steps](const Frame& frame) {
+        return frame.step >= static_cast<int>(n_steps);
+    });
+    state.spent = {};
+    if (n_steps == 0) {
+        state.drive.reset();
+    }
+    return state;
+}
+
 bool fits(const shell::SheetState& sheet, const Workpiece& piece) {
     return sheet.positions.cols() == piece.state.positions.cols()
         && sheet.directors.cols() == piece.state.directors.cols()

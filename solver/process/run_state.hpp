@@ -4,6 +4,7 @@
 #include "solver/process/job_result.hpp"
 #include "solver/process/step_keeping.hpp"
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -14,17 +15,22 @@ struct FinishedStep {
     job::StepKind kind = job::StepKind::bend_down;
     StepReport report;
     shell::SheetState sheet;
+    equilibrium::DeadLoads held_by; ///< what tools and clamp do at its end
 };
 
 /// One run. mm, N, rad.
 struct RunState {
     std::vector<FinishedStep> finished;
-    equilibrium::DeadLoads held_by; ///< at the end of the last finished step
     std::optional<StepUnderWay> under_way; ///< of the step after these; nothing: not begun
     std::vector<Frame> history;
     std::optional<DriveRecord> drive; ///< of a bend-down in passes, as far as it got
     SolveFigures spent; ///< seconds only
 };
+
+/// The run as it was when only its first steps were finished, at most all that are. What later
+/// steps spent is forgotten with what the earlier ones did. Units: none. Source: none needed.
+/// Fails: never.
+[[nodiscard]] RunState cut_back(RunState state, std::size_t n_steps);
 
 /// Whether the finished steps are the first ones of the job, and one is left for the step under
 /// way. Units: none. Source: none needed. Fails: never.

@@ -131,11 +131,17 @@ bool leave_out_small(const WebCure& cure, double least, Eigen::VectorXd& amounts
 
 } // namespace
 
-bool is_workable(const job::Job& job) {
-    if (job.steps.empty() || std::ranges::count(job.steps, job::StepKind::heat_treat) > 0) {
-        return false;
+std::optional<std::size_t> workable_step(const std::vector<job::StepKind>& steps) {
+    std::optional<std::size_t> last;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        if (steps[i] == job::StepKind::return_bend || steps[i] == job::StepKind::heat_treat) {
+            break;
+        }
+        if (!job::ends_on_block(steps[i])) {
+            last = i;
+        }
     }
-    return job.steps.size() > 1 && !job::ends_on_block(job.steps.back());
+    return last;
 }
 
 std::optional<WebCure>

@@ -4,7 +4,9 @@
 #include "mesh/base/progress.hpp"
 #include "solver/process/workpiece.hpp"
 
+#include <cstddef>
 #include <optional>
+#include <vector>
 
 namespace flangewright::process {
 
@@ -17,9 +19,10 @@ struct CureChoice {
     double least_named = 2e-4; ///< smaller amounts are left out
 };
 
-/// Whether the job leaves a free part whose edge can still be worked: released, trimmed or annealed
-/// last, and not heat treated. Units: none. Source: common practice, no source. Fails: never.
-[[nodiscard]] bool is_workable(const job::Job& job);
+/// Place of the last step that leaves a free part whose edge can still be worked: released, trimmed
+/// or annealed, before a lip takes the edge or heat treatment the softness; nothing when there is
+/// none. Units: none. Source: common practice, no source. Fails: never.
+[[nodiscard]] std::optional<std::size_t> workable_step(const std::vector<job::StepKind>& steps);
 
 /// Finds small stretches and shrinks of the edge, zone by zone, that make the web flat, works them
 /// into a copy of the part and reads what they do. The piece is free and in balance, and is so

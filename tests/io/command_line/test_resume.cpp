@@ -50,6 +50,7 @@ protected:
         arguments.case_file = write("rib.toml", text);
         arguments.out = folder_ / "out";
         arguments.resumes = resumes;
+        arguments.from = from_;
         Terminal terminal{out_, err_, false};
         return run_case(arguments, terminal, workshop_);
     }
@@ -60,6 +61,7 @@ protected:
 
     Workshop workshop_;
     int n_finished_seen_ = -2;
+    std::optional<std::string> from_;
     std::ostringstream out_;
     std::ostringstream err_;
 };
@@ -103,6 +105,35 @@ TEST_F(Resume, TakesUpAfterAChangeOfTitle) {
     EXPECT_EQ(run(false), 130);
     EXPECT_EQ(run(true, case_file::with_line(1, "title = \"Other\"")), 130);
     EXPECT_EQ(n_finished_seen_, 1);
+}
+
+TEST_F(Resume, KeepsTheStepsBeforeThoseThatChanged) {
+    EXPECT_EQ(run(false), 130);
+    EXPECT_EQ(
+        run(true,
+            case_file::with_line(
+                28, R"(steps = ["bend-down", "release", "set-on-block", "release"])"
+            )),
+        130
+    );
+    EXPECT_EQ(n_finished_seen_, 1);
+    EXPECT_THAT(out_.str(), HasSubstr("changed since: run.steps"));
+    EXPECT_THAT(out_.str(), HasSubstr("going on: 1 of 4 steps done\n"));
+}
+
+TEST_F(Resume, BeginsAnewFromTheStepThatIsNamed) {
+    EXPECT_EQ(run(false), 130);
+    from_ = "release";
+    EXPECT_EQ(run(true), 130);
+    EXPECT_EQ(n_finished_seen_, 1);
+    EXPECT_THAT(out_.str(), HasSubstr("going on: 1 of 2 steps done\n")); // not on its way
+    from_ = "1";
+    EXPECT_EQ(run(true), 130);
+    EXPECT_EQ(n_finished_seen_, 0);
+    from_ = "trim";
+    EXPECT_EQ(run(true), 2);
+    EXPECT_THAT(err_.str(), HasSubstr("1 bend-down, 2 release"));
+    EXPECT_THAT(err_.str(), HasSubstr("1 problem; nothing was computed."));
 }
 
 TEST_F(Resume, RefusesADamagedState) {

@@ -36,6 +36,38 @@ TEST(CaseText, SaysTheFirstDifferenceInWords) {
     );
 }
 
+// Whether the state after the first steps of a changed job is that of the old one.
+bool keeps(std::size_t n_steps, void (*change)(job::Job& job)) {
+    job::Job job = some_job();
+    job.steps = {
+        job::StepKind::bend_down,
+        job::StepKind::release,
+        job::StepKind::anneal,
+        job::StepKind::heat_treat};
+    job.annealed = job.heat_treated = job.sheet.material;
+    const std::string then = case_text(job, "1");
+    change(job);
+    return text_of_first_steps(then, n_steps) == text_of_first_steps(case_text(job, "1"), n_steps);
+}
+
+TEST(CaseText, OfTheFirstStepsLeavesOutWhatOnlyLaterOnesUse) {
+    const auto other_temper = [](job::Job& job) { job.heat_treated.name = "other"; };
+    EXPECT_TRUE(keeps(3, other_temper));
+    EXPECT_FALSE(keeps(4, other_temper));
+    const auto other_soft = [](job::Job& job) { job.annealed.youngs_modulus += 1; };
+    EXPECT_TRUE(keeps(2, other_soft));
+    EXPECT_FALSE(keeps(3, other_soft));
+    const auto no_anneal = [](job::Job& job) { job.steps.erase(job.steps.begin() + 2); };
+    EXPECT_TRUE(keeps(2, no_anneal));
+    EXPECT_FALSE(keeps(3, no_anneal));
+    EXPECT_FALSE(keeps(1, [](job::Job& job) { job.block.nose_radius += 1; }));
+}
+
+// A trim puts a row of nodes into the blank's mesh.
+TEST(CaseText, OfTheFirstStepsKnowsWhetherTheBlankIsMeshedForATrim) {
+    EXPECT_FALSE(keeps(1, [](job::Job& job) { job.steps.push_back(job::StepKind::trim); }));
+}
+
 TEST(CaseText, KnowsEveryPartOfTheJobTheMechanicsSee) {
     using Change = void (*)(job::Job&);
     for (const Change change : std::initializer_list<Change>{

@@ -46,9 +46,9 @@ process::RunState run_state() {
     step.report.n_iterations = 77;
     step.report.angle_reached = 1.5;
     step.sheet = sheet();
+    step.held_by = equilibrium::DeadLoads::none(5);
+    step.held_by.moments(1, 2) = -3.25;
     run.finished = {step};
-    run.held_by = equilibrium::DeadLoads::none(5);
-    run.held_by.moments(1, 2) = -3.25;
     process::StepUnderWay under_way;
     under_way.sheet = sheet();
     under_way.path.report.share_done = 0.4;
@@ -71,34 +71,58 @@ process::RunState run_state() {
     return run;
 }
 
+// Two steps finished; the second is done otherwise in the case as it is now.
+TEST(StateFile, KeepsTheStepsBeforeThoseThatChanged) {
+    process::RunState run = run_state();
+    run.finished.push_back(run.finished.front());
+    run.finished.back().kind = job::StepKind::release;
+    run.history.push_back(frame());
+    run.history.back().step = 1;
+    const std::string then = "sheet.thickness = 0.8\nrun.steps = bend-down, release\n";
+    const std::string now = "sheet.thickness = 0.8\nrun.steps = bend-down, trim\n";
+    const auto read = state_from(file_bytes(then, run), "f", now);
+    ASSERT_TRUE(read.has_value()) << line_for(read.error());
+    EXPECT_EQ(read->run.finished.size(), 1U);
+    EXPECT_FALSE(read->run.under_way.has_value());
+    EXPECT_EQ(read->run.history.size(), 1U);
+    EXPECT_THAT(read->changed, HasSubstr("run.steps = bend-down, trim here"));
+    EXPECT_TRUE(read->run.drive.has_value()) << "that of the first step stays";
+    const auto whole = state_from(file_bytes(then, run), "f", then);
+    EXPECT_EQ(whole->run.finished.size(), 2U);
+    EXPECT_EQ(whole->changed, "");
+}
+
 TEST(StateFile, ReadsBackWhatWasWrittenToTheLastBit) {
     const process::RunState run = run_state();
     const std::string bytes = file_bytes(this_case, run);
     const auto read = state_from(bytes, "run.state", this_case);
     ASSERT_TRUE(read.has_value()) << line_for(read.error());
-    EXPECT_EQ(file_bytes(this_case, *read), bytes);
-    EXPECT_EQ(read->finished.at(0).report.n_iterations, 77);
-    EXPECT_EQ(read->finished.at(0).sheet.positions, run.finished.at(0).sheet.positions);
-    EXPECT_EQ(read->finished.at(0).sheet.points.at(1).equivalent, 4);
-    EXPECT_EQ(read->finished.at(0).sheet.fibres.at(0).slope, 1e-3);
-    EXPECT_EQ(read->finished.at(0).sheet.back_stresses, run.finished.at(0).sheet.back_stresses);
-    EXPECT_EQ(read->held_by.moments(1, 2), -3.25);
-    ASSERT_TRUE(read->under_way.has_value());
-    EXPECT_EQ(read->under_way->path.last.turns, run.under_way->path.last.turns);
-    EXPECT_EQ(read->under_way->path.report.n_cutbacks, 3);
-    EXPECT_EQ(read->under_way->path.step, 0.02);
-    EXPECT_EQ(read->under_way->path.friction.at(0).slip, run.under_way->path.friction.at(0).slip);
+    EXPECT_EQ(file_bytes(this_case, read->run), bytes);
+    EXPECT_EQ(read->run.finished.at(0).report.n_iterations, 77);
+    EXPECT_EQ(read->run.finished.at(0).sheet.positions, run.finished.at(0).sheet.positions);
+    EXPECT_EQ(read->run.finished.at(0).sheet.points.at(1).equivalent, 4);
+    EXPECT_EQ(read->run.finished.at(0).sheet.fibres.at(0).slope, 1e-3);
+    EXPECT_EQ(read->run.finished.at(0).sheet.back_stresses, run.finished.at(0).sheet.back_stresses);
+    EXPECT_EQ(read->run.finished.at(0).held_by.moments(1, 2), -3.25);
+    ASSERT_TRUE(read->run.under_way.has_value());
+    EXPECT_EQ(read->run.under_way->path.last.turns, run.under_way->path.last.turns);
+    EXPECT_EQ(read->run.under_way->path.report.n_cutbacks, 3);
+    EXPECT_EQ(read->run.under_way->path.step, 0.02);
     EXPECT_EQ(
-        read->under_way->path.friction.at(0).placement, run.under_way->path.friction.at(0).placement
+        read->run.under_way->path.friction.at(0).slip, run.under_way->path.friction.at(0).slip
     );
-    EXPECT_EQ(read->history.at(0).step, 0);
     EXPECT_EQ(
-        read->history.at(0).fields.across_block_face, run.history.at(0).fields.across_block_face
+        read->run.under_way->path.friction.at(0).placement,
+        run.under_way->path.friction.at(0).placement
     );
-    EXPECT_EQ(read->spent.seconds_contact, 0.125);
-    ASSERT_TRUE(read->drive.has_value());
-    EXPECT_EQ(read->drive->passes.at(1).edge_strain, -0.05);
-    EXPECT_EQ(read->drive->stretched, run.drive->stretched);
+    EXPECT_EQ(read->run.history.at(0).step, 0);
+    EXPECT_EQ(
+        read->run.history.at(0).fields.across_block_face, run.history.at(0).fields.across_block_face
+    );
+    EXPECT_EQ(read->run.spent.seconds_contact, 0.125);
+    ASSERT_TRUE(read->run.drive.has_value());
+    EXPECT_EQ(read->run.drive->passes.at(1).edge_strain, -0.05);
+    EXPECT_EQ(read->run.drive->stretched, run.drive->stretched);
 }
 
 TEST(StateFile, OfAnotherCaseIsRefusedWithTheFirstDifference) {
@@ -204,7 +228,7 @@ TEST(SavedState, ComesBackFromItsFolder) {
     const auto read = read_state(folder.path(), this_case);
     ASSERT_TRUE(read.has_value());
     ASSERT_TRUE(read->has_value());
-    EXPECT_EQ((*read)->finished.size(), 1U);
+    EXPECT_EQ((*read)->run.finished.size(), 1U);
 }
 
 TEST(SavedState, ThatIsAFolderOrOtherTextIsRefused) {

@@ -20,6 +20,24 @@ process::WebCure some_cure() {
         .edge_strain_added = 0.006};
 }
 
+TEST(CureWords, SayOfWhichStateTheySpeakUnlessItIsTheLast) {
+    process::JobResult result;
+    for (const job::StepKind kind :
+         {job::StepKind::bend_down, job::StepKind::release, job::StepKind::trim}) {
+        result.steps.emplace_back().kind = kind;
+    }
+    process::WebCure cure = some_cure();
+    cure.step = 2;
+    EXPECT_EQ(cure_occasion(cure, result), "");
+    result.steps.emplace_back().kind = job::StepKind::heat_treat;
+    EXPECT_EQ(cure_occasion(cure, result), "With the part trimmed to the net edge:");
+    result.steps.back().kind = job::StepKind::return_bend;
+    EXPECT_EQ(
+        cure_occasion(cure, result),
+        "Before the lip is bent, with the part trimmed to the net edge:"
+    );
+}
+
 TEST(CureWords, SayWhatToDoWhereInTheUsersUnit) {
     EXPECT_THAT(
         cure_steps(some_cure(), LengthUnit::millimetre),

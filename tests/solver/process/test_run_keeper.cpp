@@ -60,6 +60,21 @@ void expect_same(const JobResult& resumed, const JobResult& whole) {
     }
 }
 
+TEST(RunState, CutBackIsTheRunAsItWasAfterItsFirstSteps) {
+    const job::Job job = quick_slice(job::DriveKind::leaf);
+    const Watched whole = watched_run(job);
+    const RunState& all = whole.states.back();
+    ASSERT_EQ(all.finished.size(), 2U);
+    const RunState bent = cut_back(all, 1);
+    ASSERT_EQ(bent.finished.size(), 1U);
+    for (const Frame& frame : bent.history) {
+        EXPECT_EQ(frame.step, 0);
+    }
+    expect_same(*taken_up(job, bent), whole.result);
+    expect_same(*taken_up(job, cut_back(all, 0)), whole.result);
+    EXPECT_EQ(cut_back(all, 7).finished.size(), 2U);
+}
+
 class TakenUpRun : public testing::TestWithParam<std::pair<job::DriveKind, double>> {};
 
 TEST_P(TakenUpRun, EndsAsTheUninterruptedOne) {

@@ -146,18 +146,17 @@ TEST(WebCure, StopsWhenAskedAndLeavesThePartAsItWas) {
     }
 }
 
-TEST(WebCure, IsForFreePartsThatAreNotHeatTreated) {
-    job::Job job;
-    const auto is_workable_after = [&job](std::vector<StepKind> steps) {
-        job.steps = std::move(steps);
-        return is_workable(job);
-    };
-    EXPECT_FALSE(is_workable_after({StepKind::bend_down}));
-    EXPECT_TRUE(is_workable_after({StepKind::bend_down, StepKind::release}));
-    EXPECT_TRUE(is_workable_after({StepKind::bend_down, StepKind::release, StepKind::trim}));
-    EXPECT_FALSE(is_workable_after({StepKind::bend_down, StepKind::release, StepKind::set_on_block})
+TEST(WebCure, IsForTheLastFreePartBeforeALipOrHeatTreatment) {
+    using enum StepKind;
+    EXPECT_FALSE(workable_step({bend_down}));
+    EXPECT_EQ(workable_step({bend_down, release}), 1U);
+    EXPECT_EQ(workable_step({bend_down, release, trim}), 2U);
+    EXPECT_EQ(workable_step({bend_down, release, set_on_block}), 1U);
+    EXPECT_EQ(workable_step({bend_down, release, trim, heat_treat}), 2U);
+    EXPECT_EQ(
+        workable_step({bend_down, release, anneal, set_on_block, return_bend, release, trim}), 2U
     );
-    EXPECT_FALSE(is_workable_after({StepKind::bend_down, StepKind::release, StepKind::heat_treat}));
+    EXPECT_FALSE(workable_step({bend_down, return_bend, release}));
 }
 
 } // namespace
