@@ -1,4 +1,4 @@
-"""Independent 2D solid in plane strain: finite-strain J2 on 8-node quads, on the general-purpose
+"""Independent 2D solid, in plane strain or revolved: finite-strain J2 on 8-node quads, on the general-purpose
 library GetFEM (Debian: python3-getfem, python3-scipy). Shares no code and no theory with the shell.
 
 Log strain from the trial elastic left Cauchy-Green tensor, Kirchhoff stress, exact tangent; the plastic
@@ -41,9 +41,9 @@ class Voce:
 
 
 class Solid:
-    """A mesh in plane strain and what each of its 2x2 points remembers."""
+    """A mesh and what each of its 2x2 points remembers; revolved about the mesh's second axis if told."""
 
-    def __init__(self, mesh, E, nu, flow):
+    def __init__(self, mesh, E, nu, flow, revolved=False):
         self.flow, self.G = flow, E/2/(1+nu)
         self.mf = gf.MeshFem(mesh, 2)
         self.mf.set_fem(gf.Fem('FEM_Q2_INCOMPLETE(2)'))
@@ -60,12 +60,15 @@ class Solid:
         md.add_initialized_data('G', self.G)
         md.add_initialized_data('kap', E/3/(1-2*nu))
         A = '[1,0;0,1;0,0]'
-        md.add_macro('F3', f'(Id(3)+{A}*Grad_u*[1,0,0;0,1,0])')
+        hoop = lambda u: f'+({u}(1)/X(1))*[0,0,0;0,0,0;0,0,1]' if revolved else ''
+        self.weight = 'X(1)' if revolved else '1'    # forces are per radian when revolved
+        md.add_macro('F3', f'(Id(3)+{A}*Grad_u*[1,0,0;0,1,0]{hoop("u")})')
         md.add_macro('Ee', "(0.5*Logm(F3*iCp*F3'))")
         md.add_macro('sd', '(2*G*Deviator(Ee))')
         md.add_macro('q', '(sqrt(1.5*Norm_sqr(sd)+1e-8))')
         md.add_macro('tau', '((1-3*G*xi/q)*sd+kap*Trace(Ee)*Id(3))')
-        md.add_nonlinear_term(self.mim, f"(tau*Inv(F3')):({A}*Grad_Test_u*[1,0,0;0,1,0])")
+        rate = f'({A}*Grad_Test_u*[1,0,0;0,1,0]{hoop("Test_u")})'
+        md.add_nonlinear_term(self.mim, f"{self.weight}*((tau*Inv(F3')):{rate})")
         md.add_nonlinear_term(
             self.mim, f'(xi-pos_part(xi+(q-3*G*xi-{flow.text})/(3*G)))*Test_xi*3*G')
         self.nodes = self.mf.basic_dof_nodes()[:, ::2]
