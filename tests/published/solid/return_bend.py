@@ -278,12 +278,12 @@ def write_profile(name, held, released):
     with open(name, 'w') as out:
         print('distance,' + ','.join(f'{k}_{s}' for s in ('held', 'released')
                                      for k in ('x', 'z', 'thickness', 'hoop')), file=out)
-        for row in zip(held['X'], *(p[k] for p in (held, released) for k in keys)):
+        for row in list(zip(held['X'], *(p[k] for p in (held, released) for k in keys)))[::2]:
             print(','.join(f'{v:.6g}' for v in row), file=out)
 
 
 def folded(b, state):
-    """The first fold is the same for both ways: kept in a file, if one is named."""
+    """The first fold is the same both ways: kept in a file, if one is named."""
     try:
         kept = np.load(state)
         b.s.restore({k: kept[k] for k in kept.files})
