@@ -8,7 +8,7 @@ build=.build/demo
 log=$build.log
 out=${1:-out/demo}
 
-echo "flangewright demo: one curved flange, from flat blank to springback."
+echo "flangewright demo: a J-section former, from flat blank over trim, anneal and lip to heat treatment."
 echo
 sh .ci/install.sh build pictures
 mkdir -p "$build"

@@ -22,7 +22,7 @@ void check_pair(ReadCase& parts) {
             "a section [return_bend]",
             "add [return_bend] with side, lip_depth and nose_radius"
         );
-    } else if (!has_step(parts) && parts.return_bend_table != nullptr) {
+    } else if (!has_step(parts) && parts.return_bend_table != nullptr && parts.run.has_good_steps) {
         parts.return_bend_table->object_found(
             "lip_depth",
             "a lip that no step bends",

@@ -108,7 +108,9 @@ std::optional<std::vector<job::StepKind>> read_steps(TableReader& table) {
 
 RunSection read_run(TableReader& table) {
     RunSection run;
-    run.steps = read_steps(table).value_or(run.steps);
+    const std::optional<std::vector<job::StepKind>> steps = read_steps(table);
+    run.has_good_steps = steps.has_value() || !table.has("steps");
+    run.steps = steps.value_or(run.steps);
     if (const auto word = table.word("accuracy", accuracy_words, Need::optional)) {
         const auto found = std::find(accuracy_words.begin(), accuracy_words.end(), *word);
         run.accuracy = accuracies.at(static_cast<std::size_t>(found - accuracy_words.begin()));

@@ -97,6 +97,7 @@ struct ReturnBendSection {
 /// [run]; all of it may be left out.
 struct RunSection {
     std::vector<job::StepKind> steps{job::StepKind::bend_down, job::StepKind::release};
+    bool has_good_steps = true; ///< false: they were wrong and have been reported
     job::Accuracy accuracy = job::Accuracy::normal;
     double close_share = 0.8;
 };

@@ -329,16 +329,18 @@ std::string section_picture(const job::Job& job, const SectionPicture& picture) 
     }
     add_ruler(canvas, picture, window);
     aim(scene, window, canvas.scene_aspect());
-    // The block always fills this corner, so these words never cover the sheet.
+    // The block always fills this corner, or the room above its lower edge, so these words never
+    // cover the sheet.
+    const double low = has_lip_block && is_under ? 0.30 : 0.10;
     canvas.add_text(
         picture.released_caption,
-        {.x = 0.05, .y = 0.235, .size = 30, .is_bold = true, .colour = released_blue}
+        {.x = 0.05, .y = low + 0.135, .size = 30, .is_bold = true, .colour = released_blue}
     );
     canvas.add_text(
         picture.held_caption,
-        {.x = 0.05, .y = 0.18, .size = 30, .is_bold = true, .colour = held_line}
+        {.x = 0.05, .y = low + 0.08, .size = 30, .is_bold = true, .colour = held_line}
     );
-    canvas.add_text("form block", {.x = 0.05, .y = 0.10, .size = 24, .colour = quiet});
+    canvas.add_text("form block", {.x = 0.05, .y = low, .size = 24, .colour = quiet});
     add_backing_word(canvas, job, window);
     return canvas.png();
 }

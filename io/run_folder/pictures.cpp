@@ -211,8 +211,15 @@ std::string section_caption(const process::StepResult& step, std::size_t line) {
     if (line >= step.findings.stations.size()) {
         return state;
     }
-    const double angle = step.findings.stations[line].flange_angle;
-    return fmt::format("{}: flange at {} deg", state, shown_number(degrees(angle), 1));
+    const findings::StationFindings& at = step.findings.stations[line];
+    const std::string flange = shown_number(degrees(at.flange_angle), 1);
+    return at.lip_angle ? fmt::format(
+               "{}: flange {}, lip {} deg",
+               tables::with_capital(process::name_of(step.kind)),
+               flange,
+               shown_number(degrees(*at.lip_angle), 1)
+           )
+                        : fmt::format("{}: flange at {} deg", state, flange);
 }
 
 /// Where the section is, and how the released web lies there.

@@ -369,6 +369,22 @@ std::string scatter_part(const tables::RunFacts& facts, const process::JobResult
     return section("scatter", "What sheet and tools may differ by", content);
 }
 
+namespace {
+
+std::string lip_layout_rows(const findings::HandCalculation& hand, units::LengthUnit unit) {
+    if (!hand.lip) {
+        return {};
+    }
+    return row("Flat, flange's bend tangent to the lip's",
+               {shown_layout_length(hand.lip->bend_begin, unit)})
+        + row("Flat, lip's bend tangent to its net edge",
+              {shown_layout_length(hand.lip->flat_width, unit)})
+        + row("Bend allowance of the lip", {shown_length(hand.lip->bend_allowance, unit)})
+        + row("Setback of the lip", {shown_length(hand.lip->mould_setback, unit)});
+}
+
+} // namespace
+
 std::string layout_part(const tables::RunFacts& facts, const findings::HandCalculation& hand) {
     const std::string content = "<table class=\"case\"><tbody>\n"
         + row("Bend allowance, flat length round the nose",
@@ -377,6 +393,7 @@ std::string layout_part(const tables::RunFacts& facts, const findings::HandCalcu
               {shown_length(hand.mould_setback, facts.unit)})
         + row("Flat width, bend tangent to free edge",
               {shown_layout_length(hand.flat_width, facts.unit)})
+        + lip_layout_rows(hand, facts.unit)
         + row("Block angle for the wanted flange angle, springback by hand",
               {deg(hand.block_angle_for_wanted)})
         + "</tbody></table>\n";

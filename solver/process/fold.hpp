@@ -20,6 +20,8 @@ struct ContactChoice {
     double ramp = 0.01; ///< over which contact starts softly
     double stick_factor = 0.1; ///< stiffness of sticking over E / t: about 2 microns of give
     double flat_ramp = 0.05; ///< same for the leaf, which meets the flange all at once
+    double clamp_gap =
+        0; ///< between the blocks that clamp a flange; 0: closed on its thickest place
 };
 
 /// Told of each accepted shape on the way.

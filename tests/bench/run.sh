@@ -1,12 +1,12 @@
 #!/bin/sh
-# Times the demo case: sh tests/bench/run.sh [times] [case file]
+# Times one case: sh tests/bench/run.sh [times] [case file]
 # Needs a built program (FLANGEWRIGHT_PROGRAM, else the one of .build/demo or .build/tests).
 # target: wall <= 30 s, <= 1 GiB, wall <= 1.5 x iterations x bare refactorisation
 set -eu
 cd "$(dirname "$0")/../.."
 
 times=${1:-3}
-case_file=${2:-cases/demo/case.toml}
+case_file=${2:-cases/stretch_flange/case.toml}
 sh .ci/install.sh bench
 program=${FLANGEWRIGHT_PROGRAM:-$(find .build/demo .build/tests -type f -name flangewright \
     -perm -u+x 2>/dev/null | head -n 1)}

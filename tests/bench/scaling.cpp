@@ -116,8 +116,9 @@ void print_table(const job::Job& job) {
 } // namespace flangewright
 
 int main(int n_words, char** words) {
-    const auto file =
-        flangewright::case_file::read_case_file(n_words > 1 ? words[1] : "cases/demo/case.toml");
+    const auto file = flangewright::case_file::read_case_file(
+        n_words > 1 ? words[1] : "cases/stretch_flange/case.toml"
+    );
     if (!file) {
         fmt::print(stderr, "the case file can't be read; flangewright check says why\n");
         return 1;

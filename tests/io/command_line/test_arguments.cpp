@@ -96,7 +96,7 @@ INSTANTIATE_TEST_SUITE_P(
             "UnknownOption",
             {"run", "a.toml", "--thread", "2"},
             "command line: flangewright run: found \"--thread\", allowed --help, --out, --threads, "
-            "--no-pictures, --no-even-drive or --resume, do: write --threads"},
+            "--no-pictures, --no-even-drive, --resume or --from, do: write --threads"},
         BadWords{
             "NoCase",
             {"run"},

@@ -2,6 +2,7 @@
 #include "io/command_line/run_command.hpp"
 #include "tests/io/case_file/case_text.hpp"
 #include "tests/io/command_line/temporary_folder.hpp"
+#include "tests/support/made_up_lip.hpp"
 #include "tests/support/made_up_passes.hpp"
 
 #include <gmock/gmock.h>
@@ -131,12 +132,22 @@ TEST_F(RunCommand, SetsADriveInPassesBesideTheEvenOne) {
     );
 }
 
+TEST_F(RunCommand, SaysWhetherTheLipCanFollowAndHowItStands) {
+    result_ = support::made_up_lip_result();
+    EXPECT_EQ(run(), 0);
+    EXPECT_THAT(out_.str(), HasSubstr("Since the anneal it takes 4.0 %"));
+    EXPECT_THAT(
+        out_.str(), testing::ContainsRegex("lip angle on the block +89.00 deg .88.00 to 90.00.")
+    );
+    EXPECT_THAT(out_.str(), testing::ContainsRegex("lip springback +3.00 deg +2.50 deg"));
+}
+
 TEST_F(RunCommand, SaysHowToWorkTheEdgeWhereTheWebLifts) {
     EXPECT_EQ(run(), 0);
     EXPECT_TRUE(seen_options_.works_out_web_cure);
     EXPECT_THAT(out_.str(), Not(HasSubstr("Which way to work it")));
-    result_.web_cure =
-        process::WebCure{.zones = {{0, 40, -0.003, -0.004}}, .lift_before = 0.4, .lift_after = 0.1};
+    result_.web_cure = process::WebCure{
+        .step = 1, .zones = {{0, 40, -0.003, -0.004}}, .lift_before = 0.4, .lift_after = 0.1};
     out_.str("");
     workshop_.write_outputs = [](const auto&, const JobResult&) {
         return Result<run_folder::WrittenOutputs>(run_folder::WrittenOutputs{});

@@ -1,6 +1,7 @@
 #include "io/sheet_page/sheet_page.hpp"
 #include "io/sheet_page/steps_part.hpp"
 #include "tests/support/formed_flange.hpp"
+#include "tests/support/made_up_lip.hpp"
 #include "tests/support/made_up_passes.hpp"
 
 #include <gmock/gmock.h>
@@ -92,6 +93,20 @@ TEST(SheetPage, GivesTheBendsLimitAsARadius) {
     result.verdict.limits[1].source.clear();
     EXPECT_THAT(page_of(result), HasSubstr("<td>not known</td><td>not known</td>"));
     EXPECT_THAT(page_of(result), HasSubstr("Allowed figure: not known. Source: none."));
+}
+
+TEST(SheetPage, ShowsTheLipHeldReleasedAndByHand) {
+    EXPECT_THAT(page_of(support::made_up_result()), Not(HasSubstr("The return lip")));
+    const std::string page =
+        sheet_page({}, support::made_up_lip_job(), support::made_up_lip_result(), {});
+    EXPECT_THAT(page, HasSubstr("<h2>The return lip</h2>"));
+    EXPECT_THAT(page, HasSubstr("<td>89.0 deg</td><td>86.0 deg</td>"));
+    EXPECT_THAT(page, HasSubstr("<td>3.0 deg</td><td>2.5 deg</td>"));
+    EXPECT_THAT(page, HasSubstr("<td>10.0 %</td><td>10.0 %</td><td>12.0 %</td>"));
+    EXPECT_THAT(page, HasSubstr("<td>8.10 mm</td><td>8.10 mm</td>"));
+    EXPECT_THAT(page, HasSubstr("Since the anneal it takes 4.0 %"));
+    EXPECT_THAT(page, HasSubstr("under the web")); // in the case
+    EXPECT_THAT(page, HasSubstr("Flat, lip's bend tangent to its net edge"));
 }
 
 TEST(SheetPage, ShowsBackStressesInTheUsersUnit) {

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <limits>
+#include <numbers>
 #include <sstream>
 
 namespace flangewright::tables {
@@ -38,10 +39,11 @@ TEST(StationsTable, HasOneRowPerStepAndStation) {
     EXPECT_EQ(
         lines.front(),
         "step,station_mm,flange_angle_deg,springback_deg,edge_strain_log,edge_stretch_percent,"
-        "edge_thickness_mm,least_thickness_mm,thinning_percent,flange_depth_mm,web_gap_mm"
+        "edge_thickness_mm,least_thickness_mm,thinning_percent,flange_depth_mm,web_gap_mm,lip_"
+        "angle_deg,lip_depth_mm"
     );
     for (const std::string& line : lines) {
-        EXPECT_EQ(cells_of(line).size(), 11U) << line;
+        EXPECT_EQ(cells_of(line).size(), 13U) << line;
     }
 }
 
@@ -49,6 +51,17 @@ TEST(StationsTable, GivesSpringbackOnlyOnceReleased) {
     const auto lines = lines_of(stations_csv(support::made_up_job(), support::made_up_result()));
     EXPECT_EQ(cells_of(lines[1])[3], "");
     EXPECT_NE(cells_of(lines.back())[3], "");
+}
+
+TEST(StationsTable, GivesTheLipOnceItIsBent) {
+    process::JobResult result = support::made_up_result();
+    findings::StationFindings& at = result.steps.back().findings.stations.back();
+    at.lip_angle = 0.5 * std::numbers::pi;
+    at.lip_depth = 8.25;
+    const auto lines = lines_of(stations_csv(support::made_up_job(), result));
+    EXPECT_EQ(cells_of(lines[1])[11], "");
+    EXPECT_EQ(cells_of(lines.back())[11], "90");
+    EXPECT_EQ(cells_of(lines.back())[12], "8.25");
 }
 
 TEST(StationsTable, LeavesCellsOfUnknownFiguresEmpty) {

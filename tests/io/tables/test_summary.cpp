@@ -1,6 +1,7 @@
 #include "io/tables/summary.hpp"
 #include "io/units/angle.hpp"
 #include "tests/support/formed_flange.hpp"
+#include "tests/support/made_up_lip.hpp"
 #include "tests/support/made_up_passes.hpp"
 
 #include <fmt/format.h>
@@ -178,6 +179,27 @@ TEST(Summary, GivesTheCureOfTheWebWhereThereIsOne) {
     EXPECT_EQ(value_of(text, "brings_it_flat"), "true");
     EXPECT_EQ(value_of(text, "max", "\"edge_strain_added_log\""), "0.003");
     EXPECT_THAT(text, HasSubstr("\"flange_angle_change_deg\": -0.57"));
+}
+
+TEST(Summary, GivesTheLipAndWhetherItCanFollow) {
+    EXPECT_THAT(summary(support::made_up_result()), HasSubstr("\"lip_advice\": null"));
+    EXPECT_THAT(summary(support::made_up_result()), HasSubstr("\"lip\": null"));
+    const std::string text =
+        summary_json(facts(), support::made_up_lip_job(), support::made_up_lip_result());
+    const std::string here = "\"lip\": {\n        \"angle_deg\"";
+    EXPECT_NEAR(std::stod(value_of(text, "mean", here)), 89, 1e-9);
+    EXPECT_EQ(value_of(text.substr(text.find(here)), "mean", "\"depth_mm\""), "8.1");
+    EXPECT_NEAR(
+        std::stod(value_of(text.substr(text.find(here)), "max", "\"bend_strain_used_log\"")),
+        std::log(1.15),
+        1e-9
+    );
+    EXPECT_NEAR(
+        std::stod(value_of(text, "edge_stretch_percent", "\"block_angle_for_wanted_deg\"")),
+        12,
+        1e-9
+    );
+    EXPECT_THAT(text, HasSubstr("\"lip_advice\": \""));
 }
 
 TEST(Summary, WritesNullForWhatIsNoNumber) {
