@@ -27,6 +27,17 @@ struct NodeLines {
     [[nodiscard]] int number(int i, int j) const { return i * n_distances() + j; }
 };
 
+void check_widths(const BlankGrid& blank) {
+    const outline::Profile& widths = blank.flange_widths;
+    if (widths.is_empty()) {
+        return;
+    }
+    const double off_edge = blank.flange_width - kept_width(blank);
+    check(widths.most() <= blank.flange_width, "the flange is as wide as it is anywhere");
+    check(widths.least() - off_edge > blank.bend_width, "the flange goes past the bend everywhere");
+    check(blank.second_bend_begin == 0, "a flange with a second bend is as wide everywhere");
+}
+
 void check_blank(const BlankGrid& blank) {
     const outline::BendLine& line = blank.line;
     check(blank.web_width > 0 && blank.bend_width > 0, "web and bend have a width");
@@ -45,6 +56,7 @@ void check_blank(const BlankGrid& blank) {
                 && blank.cut_width < blank.flange_width * (1 - 1e-9)),
         "the cut lies in the flange"
     );
+    check_widths(blank);
     check(
         blank.second_bend_begin == 0
             || (blank.second_bend_begin > blank.bend_width && blank.second_bend_width > 0
@@ -139,19 +151,20 @@ cells(const PatchMesh& raw, const std::vector<int>& numbers, const NodeLines& li
 }
 
 /// Puts every node exactly on its lines in the plane of the web.
-void place_nodes(SheetMesh& mesh, const outline::BendLine& line, const NodeLines& lines) {
+void place_nodes(SheetMesh& mesh, const BlankGrid& blank, const NodeLines& lines) {
     const int n_nodes = lines.n_stations() * lines.n_distances();
     mesh.positions.resize(3, n_nodes);
     mesh.station.resize(n_nodes);
     mesh.distance.resize(n_nodes);
     for (int i = 0; i < lines.n_stations(); ++i) {
         std::vector<int>& station_line = mesh.station_lines.emplace_back();
+        const double station = lines.stations[static_cast<std::size_t>(i)];
         for (int j = 0; j < lines.n_distances(); ++j) {
             const outline::LinePosition at{
-                lines.stations[static_cast<std::size_t>(i)],
-                lines.distances[static_cast<std::size_t>(j)]};
+                station,
+                row_distance(blank, lines.distances[static_cast<std::size_t>(j)], station)};
             const int node = lines.number(i, j);
-            mesh.positions.col(node) = line.point(at);
+            mesh.positions.col(node) = blank.line.point(at);
             mesh.station[node] = at.station;
             mesh.distance[node] = at.distance;
             station_line.push_back(node);
@@ -206,7 +219,7 @@ Result<SheetMesh> mesh_blank(const BlankGrid& blank) {
     }
     SheetMesh mesh;
     mesh.quads = *quads;
-    place_nodes(mesh, blank.line, lines);
+    place_nodes(mesh, blank, lines);
     name_edges(mesh, blank, lines);
     return mesh;
 }

@@ -4,6 +4,7 @@
 #include "mesh/base/result.hpp"
 #include "mesh/grid/sheet_mesh.hpp"
 #include "mesh/outline/bend_line.hpp"
+#include "mesh/outline/profile.hpp"
 
 namespace flangewright::grid {
 
@@ -13,7 +14,9 @@ struct BlankGrid {
     double web_width = 0; ///< web edge to bend tangent
     double bend_width = 0; ///< flat width that ends up round the nose
     double flange_width = 0; ///< flat width from bend tangent to free edge, bend included
-    double cut_width = 0; ///< a row of nodes lies at this flat width, to cut along; 0: none asked
+    outline::Profile flange_widths; ///< over station, the largest flange_width; empty: all alike
+    double cut_width = 0; ///< a row of nodes lies at this flat width where the flange is
+                          ///< widest, and as far off its edge elsewhere, to cut along; 0: none
     int n_round_nose = 16; ///< elements across bend_width
     double second_bend_begin = 0; ///< flat width at which a second bend begins; 0: there is none
     double second_bend_width = 0; ///< flat width that ends up round the second nose

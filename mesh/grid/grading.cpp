@@ -102,6 +102,19 @@ void add_flange(std::vector<Band>& bands, const BlankGrid& blank, double first) 
 
 } // namespace
 
+double row_distance(const BlankGrid& blank, double row, double station) {
+    if (blank.flange_widths.is_empty() || row <= blank.bend_width) {
+        return row;
+    }
+    const double narrower = blank.flange_widths.at(station) - blank.flange_width;
+    const double kept = kept_width(blank);
+    if (row >= kept || narrower == 0) {
+        return row + narrower;
+    }
+    const double straight = kept - blank.bend_width;
+    return blank.bend_width + (row - blank.bend_width) * (straight + narrower) / straight;
+}
+
 std::vector<Band> bands_across(const BlankGrid& blank) {
     const double first = blank.bend_width / blank.n_round_nose;
     std::vector<Band> bands = bands_away(blank.web_width, first, blank.growth, blank.widest);

@@ -21,6 +21,11 @@ struct Band {
     return blank.cut_width > 0 ? blank.cut_width : blank.flange_width;
 }
 
+/// Where a row of nodes lies at a station, by its distance where the flange is widest: rows up to
+/// the bend's end stay, those of the flange are drawn together up to the cut, and past it all keep
+/// off the edge as far. Units: mm. Source: derived here (docs/theory.md, "Mesh"). Fails: never.
+[[nodiscard]] double row_distance(const BlankGrid& blank, double row, double station);
+
 /// Bands from web edge to free edge, without gaps. Units: mm. Source: derived here
 /// (docs/theory.md, "Mesh"). Fails: never.
 [[nodiscard]] std::vector<Band> bands_across(const BlankGrid& blank);

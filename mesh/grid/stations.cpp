@@ -82,18 +82,28 @@ std::vector<Stretch> stretches_of(const BlankGrid& blank) {
     return stretches;
 }
 
-/// Ends of the line, and the joints between that must be stations.
+/// Ends of the line, and what lies between that must be a station: joints of pieces, corners of the
+/// free edge.
 std::vector<double> joints_of(const BlankGrid& blank, const std::vector<Stretch>& stretches) {
     constexpr double least_change = 0.1; // of the largest turn, over an element
     const std::vector<outline::Piece> pieces = blank.line.pieces();
     const double end = blank.line.length();
-    std::vector<double> joints{0};
+    std::vector<double> wanted;
     for (std::size_t i = 1; i < pieces.size(); ++i) {
         const double joint = stretches[i].begin;
         const double change =
             std::abs(pieces[i].curvature - pieces[i - 1].curvature) * allowed_at(stretches, joint);
-        if (change > least_change * blank.largest_turn
-            && count_between(stretches, joints.back(), joint).total() >= least_share
+        if (change > least_change * blank.largest_turn) {
+            wanted.push_back(joint);
+        }
+    }
+    for (const outline::ProfilePoint& corner : blank.flange_widths.points()) {
+        wanted.push_back(corner.station);
+    }
+    std::ranges::sort(wanted);
+    std::vector<double> joints{0};
+    for (const double joint : wanted) {
+        if (count_between(stretches, joints.back(), joint).total() >= least_share
             && count_between(stretches, joint, end).total() >= least_share) {
             joints.push_back(joint);
         }

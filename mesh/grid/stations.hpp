@@ -8,10 +8,10 @@
 namespace flangewright::grid {
 
 /// Stations from 0 to the line's length, growing. No element is longer or turns more than the blank
-/// asks for; where the curvature changes by much a station lies at the joint, unless it would cut
-/// off less than half an element; a long element has no neighbour shorter than two thirds of it.
-/// A line of one curvature is divided evenly. Units: mm. Source: derived here (docs/theory.md,
-/// "Mesh"). Fails: never.
+/// asks for; where the curvature changes by much, and at a corner of the free edge, a station lies
+/// there, unless it would cut off less than half an element; a long element has no neighbour
+/// shorter than two thirds of it. A line of one curvature is divided evenly. Units: mm. Source:
+/// derived here (docs/theory.md, "Mesh"). Fails: never.
 [[nodiscard]] std::vector<double> stations_along(const BlankGrid& blank);
 
 } // namespace flangewright::grid

@@ -14,9 +14,9 @@ struct TrimmedMesh {
     std::vector<int> kept_quads;
 };
 
-/// Cuts away all that lies beyond the row of nodes nearest to `distance`, past the bend tangent in
-/// the flat; the row becomes the free edge. Units: mm. Source: none needed. Fails: never; a row
-/// within the bend is a fault of the caller.
+/// Cuts away all that lies beyond the row of nodes nearest to `distance` at the first station,
+/// past the bend tangent in the flat; the row becomes the free edge. Units: mm. Source: none
+/// needed. Fails: never; a row within the bend is a fault of the caller.
 [[nodiscard]] TrimmedMesh trim_beyond(const SheetMesh& mesh, double distance);
 
 } // namespace flangewright::grid
