@@ -25,11 +25,17 @@ public:
         : shape_(std::move(shape)), axes_(std::move(axes)), shift_(std::move(shift)) {}
     [[nodiscard]] SurfaceReading at(const SectionPoint& point) const override;
     [[nodiscard]] Placement placement() const override;
+    [[nodiscard]] ChangingReading
+    at_station(const SectionPoint& point, double station) const override;
+    [[nodiscard]] Placement placement_at(double station) const override;
 
     /// Where the shape's own origin stands now; mm.
     void move_to(const Eigen::Vector2d& shift) { shift_ = shift; }
 
 private:
+    [[nodiscard]] SurfaceReading turned(SurfaceReading reading) const;
+    [[nodiscard]] Placement moved(const Placement& own) const;
+
     std::shared_ptr<const RigidSurface> shape_;
     ShapeAxes axes_;
     Eigen::Vector2d shift_;

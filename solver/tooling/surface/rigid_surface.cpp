@@ -2,6 +2,14 @@
 
 namespace flangewright::tooling {
 
+ChangingReading along_line(const ChangingReading& over, const AlongLine& quantity) {
+    return {
+        over.surface,
+        over.slope * quantity.slope,
+        over.bend * quantity.slope * quantity.slope + over.slope * quantity.bend,
+        over.turn * quantity.slope};
+}
+
 SurfaceReading round_reading(const SectionPoint& point, const SectionPoint& centre, double radius) {
     const Eigen::Vector2d arm = point - centre;
     const double length = arm.norm();

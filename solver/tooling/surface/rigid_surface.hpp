@@ -26,6 +26,13 @@ struct ChangingReading {
     Eigen::Vector2d turn = Eigen::Vector2d::Zero(); ///< slope of the normal
 };
 
+/// A quantity along the line at one station.
+struct AlongLine {
+    double value = 0;
+    double slope = 0; ///< 1/mm
+    double bend = 0; ///< second derivative, 1/mm^2
+};
+
 /// Where a tool stands in its section: turned about the origin from the height's axis toward the
 /// flange, then shifted. rad, mm.
 struct Placement {
@@ -60,6 +67,10 @@ public:
     at_stroke(const SectionPoint& point, double stroke) const = 0;
     [[nodiscard]] virtual Placement placement_at_stroke(double stroke) const = 0;
 };
+
+/// A reading over a stroke or an angle, as one over the station: that quantity hangs on the
+/// station. Units: mm; the quantity in its own. Source: chain rule. Fails: never.
+[[nodiscard]] ChangingReading along_line(const ChangingReading& over, const AlongLine& quantity);
 
 /// Distance to a circular arc's convex side. Units: mm. Shape: 2. Source: plane geometry. Fails:
 /// never (at the centre itself the normal is zero).

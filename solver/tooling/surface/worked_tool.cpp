@@ -82,12 +82,7 @@ Placement WorkedTool::placement() const {
 
 ChangingReading WorkedTool::at_station(const SectionPoint& point, double station) const {
     const AlongLine stroke = stroke_at(station);
-    const ChangingReading by_stroke = shape_->at_stroke(point, stroke.value);
-    return {
-        by_stroke.surface,
-        by_stroke.slope * stroke.slope,
-        by_stroke.bend * stroke.slope * stroke.slope + by_stroke.slope * stroke.bend,
-        by_stroke.turn * stroke.slope};
+    return along_line(shape_->at_stroke(point, stroke.value), stroke);
 }
 
 Placement WorkedTool::placement_at(double station) const {

@@ -20,13 +20,6 @@ struct WorkedStretch {
     FrontFrom from = FrontFrom::start;
 };
 
-/// A quantity along the line at one station.
-struct AlongLine {
-    double value = 0;
-    double slope = 0; ///< 1/mm
-    double bend = 0; ///< second derivative, 1/mm^2
-};
-
 /// How much of a pass is done at a station, 0 to 1, once a share of the pass has been worked. The
 /// ramp over the front has a steady slope. Units: mm. Source: derived here (docs/theory.md,
 /// "Driving in passes"). Fails: never.

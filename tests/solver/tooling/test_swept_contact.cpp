@@ -1,5 +1,6 @@
 // Contact of one node with a swept tool: force and stiffness are the derivatives of one energy, for
 // straight, concave and convex bend lines.
+#include "solver/tooling/surface/following_tool.hpp"
 #include "solver/tooling/surface/form_block.hpp"
 #include "solver/tooling/surface/leaf.hpp"
 #include "solver/tooling/surface/wiper.hpp"
@@ -130,6 +131,30 @@ TEST_P(SweptAlong, StiffnessOfAWorkedToolIsTheDerivativeOfForce) {
             }
         }
     }
+}
+
+// A wall whose angle varies, and the leaf that follows it: both stand aslant along the line.
+TEST_P(SweptAlong, StiffnessOnAWallOfVaryingAngleIsTheDerivativeOfForce) {
+    const BendLine& line = GetParam().line;
+    const double length = line.length();
+    const outline::Profile walls({{0, 1.3}, {0.5 * length, 1.7}, {length, 1.5}});
+    const SweptContact block{
+        line, std::make_shared<FormBlock>(R, 1.7, walls), law, Face::block, {}};
+    const auto leaf = std::make_shared<FollowingTool>(std::make_shared<Leaf>(R, R + 1.4), walls);
+    leaf->move_to(0.8);
+    const SweptContact drive{line, leaf, law, Face::outer, {}};
+    // On the slope, and on the rounded corner between both.
+    for (const double station : {0.3 * length, 0.5 * length + 0.7, 0.8 * length}) {
+        for (const double gap : {-0.007, -0.05}) {
+            expect_derivatives(block, node_at(block, station, {-2, 0.3}, gap)); // face
+            expect_derivatives(block, node_at(block, station, {2, -0.5}, gap)); // nose
+            expect_derivatives(block, node_at(block, station, {3.2, -8}, gap)); // wall
+            expect_derivatives(drive, node_at(drive, station, {7, -3}, gap));
+        }
+    }
+    const ContactReading on_wall =
+        read_contact(block, node_at(block, 0.3 * length, {3.2, -8}, -0.05));
+    EXPECT_GT(std::abs(on_wall.normal.dot(line.frame(0.3 * length).tangent)), 0.05);
 }
 
 // Unit normal times push is the force, however steep the front.

@@ -58,6 +58,44 @@ TEST_P(BlockOfWallAngle, LiesBelowItsFaceAndBehindItsWall) {
 
 INSTANTIATE_TEST_SUITE_P(Deg, BlockOfWallAngle, testing::Values(60, 90, 120));
 
+const outline::Profile bevel({{0, 1.2}, {40, 1.8}});
+
+TEST(BlockOfVaryingAngle, IsAtEachStationTheBlockOfTheAngleThere) {
+    const FormBlock varying(R, 1.8, bevel);
+    for (const double station : {5.0, 20.0, 33.0}) {
+        const FormBlock plain(R, bevel.at(station));
+        for (const SectionPoint& point : {SectionPoint(-4, 1), SectionPoint(2, 0.5), {3.5, -7}}) {
+            const SurfaceReading here = varying.at_station(point, station).surface;
+            EXPECT_EQ(here.distance, plain.at(point).distance);
+            EXPECT_EQ(here.normal, plain.at(point).normal);
+        }
+    }
+    EXPECT_EQ(varying.at({3.5, -7}).distance, FormBlock(R, 1.8).at({3.5, -7}).distance);
+}
+
+TEST(BlockOfVaryingAngle, ChangesAlongTheLineAsItSays) {
+    constexpr double h = 1e-4;
+    const FormBlock block(R, 1.8, bevel);
+    double largest = 0;
+    for (const SectionPoint& point : {SectionPoint(-4, 1), SectionPoint(2, 0.5), {3.5, -9}}) {
+        for (double station = 1.03; station < 45; station += 0.7) { // over both rounded corners
+            const ChangingReading here = block.at_station(point, station);
+            const ChangingReading past = block.at_station(point, station + h);
+            const ChangingReading before = block.at_station(point, station - h);
+            const auto slope = [](double up, double down) { return (up - down) / (2 * h); };
+            EXPECT_NEAR(here.slope, slope(past.surface.distance, before.surface.distance), 1e-6);
+            EXPECT_NEAR(here.bend, slope(past.slope, before.slope), 1e-6);
+            for (int i = 0; i < 2; ++i) {
+                EXPECT_NEAR(
+                    here.turn[i], slope(past.surface.normal[i], before.surface.normal[i]), 1e-6
+                );
+            }
+            largest = std::max(largest, std::abs(here.slope));
+        }
+    }
+    EXPECT_GT(largest, 0.05);
+}
+
 TEST(FormBlock, OfSquareWallStandsOneNoseRadiusPastTheTangent) {
     const FormBlock block(R, 0.5 * std::numbers::pi);
     EXPECT_NEAR(block.at({R + 0.25, -10}).distance, 0.25, 1e-12);

@@ -107,5 +107,31 @@ TEST(MovedSurface, CarriesPlacesOfATurningShape) {
     }
 }
 
+// What varies along the line goes on doing so, turned and shifted like the rest.
+TEST(MovedSurface, KeepsWhatVariesAlongTheLine) {
+    constexpr double h = 1e-4;
+    const auto bevelled =
+        std::make_shared<FormBlock>(R, 1.8, outline::Profile({{0, 1.2}, {40, 1.8}}));
+    for (const ShapeAxes& axes : {mirrored_axes(), turned_axes()}) {
+        const MovedSurface moved(bevelled, axes, shift);
+        const SectionPoint point = axes * SectionPoint(3.5, -9) + shift;
+        const ChangingReading here = moved.at_station(point, 20);
+        const ChangingReading past = moved.at_station(point, 20 + h);
+        const ChangingReading before = moved.at_station(point, 20 - h);
+        EXPECT_NEAR(
+            here.surface.distance, bevelled->at_station({3.5, -9}, 20).surface.distance, 1e-12
+        );
+        EXPECT_NEAR(here.slope, (past.surface.distance - before.surface.distance) / (2 * h), 1e-6);
+        EXPECT_GT(std::abs(here.slope), 0.05);
+        const Eigen::Vector2d turn = (past.surface.normal - before.surface.normal) / (2 * h);
+        EXPECT_LT((here.turn - turn).norm(), 1e-6);
+    }
+    const auto leaf = std::make_shared<Leaf>(R, 4.2);
+    leaf->set_angle(0.4);
+    const MovedSurface moved(leaf, mirrored_axes(), shift);
+    EXPECT_EQ(moved.placement_at(7).turn, moved.placement().turn);
+    EXPECT_EQ(moved.placement_at(7).shift, moved.placement().shift);
+}
+
 } // namespace
 } // namespace flangewright::tooling
