@@ -37,7 +37,9 @@ void read_flange(TableReader& table, BlankSection& blank) {
         .reason = has_width ? "flat, from the bend tangent to the cut edge, trim allowance included"
                             : "from the web's outside face to the net edge, along the flange",
         .remedy = "check the unit against the drawing"};
-    (has_width ? blank.flat_width : blank.flange_depth) = table.value(rule);
+    const ValueAlong read = read_value_along(table, rule);
+    (has_width ? blank.flat_width : blank.flange_depth) = read.largest;
+    blank.widths = read.profile;
 }
 
 } // namespace

@@ -155,9 +155,13 @@ job::ReturnBend return_bend_of(const ReadCase& parts) {
 }
 
 // Flat widths from the depths on the drawing.
-void develop(job::Job& job) {
+void develop(job::Job& job, const outline::Profile& depths) {
     if (!job.return_bend) {
         job.blank.flange_width = findings::developed_flange_width(job);
+        job.blank.flange_widths = findings::developed_flange_widths(job, depths);
+        if (!job.blank.flange_widths.is_empty()) {
+            job.blank.flange_width = job.blank.flange_widths.most();
+        }
         return;
     }
     const findings::LipDevelopment lip = findings::develop_lip(job);
@@ -176,6 +180,7 @@ job::Job job_of(const ReadCase& parts) {
     job.blank.end = parts.blank.end;
     job.block.nose_radius = *parts.block.nose_radius;
     job.block.wall_angle = *parts.block.wall_angle;
+    job.block.wall_angles = parts.block.wall_angles;
     job.block.backing_setback = *parts.block.backing_setback;
     job.block.friction = *parts.block.friction;
     job.drive = drive_of(parts);
@@ -186,9 +191,10 @@ job::Job job_of(const ReadCase& parts) {
     job.heat_treated = parts.heat_treated.value_or(job.sheet.material);
     if (parts.blank.flange_depth) {
         job.blank.flange_depth = *parts.blank.flange_depth;
-        develop(job);
+        develop(job, parts.blank.widths);
     } else {
         job.blank.flange_width = *parts.blank.flat_width;
+        job.blank.flange_widths = parts.blank.widths;
     }
     if (job.drive.order != job::DriveOrder::evenly) {
         job.drive.front = parts.drive.front.value_or(2 * job.blank.flange_width);

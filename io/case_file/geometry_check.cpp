@@ -1,5 +1,6 @@
 #include "io/case_file/geometry_check.hpp"
 
+#include "io/case_file/along_check.hpp"
 #include "io/case_file/lip_check.hpp"
 #include "io/key_file/excerpt.hpp"
 #include "io/units/angle.hpp"
@@ -59,20 +60,41 @@ void check_web(ReadCase& parts) {
     }
 }
 
+// A leaf that follows a wall whose angle varies goes home everywhere, all of it together.
+bool drives_short(ReadCase& parts) {
+    const bool is_worked = parts.drive.order != job::DriveOrder::evenly;
+    if (!parts.drive.angle && parts.drive.passes.empty() && !is_worked) {
+        return false;
+    }
+    const std::string key = parts.drive.angle ? "angle" : (is_worked ? "order" : "passes");
+    parts.drive_table->object_found(
+        key,
+        key + " for a leaf on a wall whose angle varies",
+        "nothing: the leaf goes to the wall at every station, all along at once",
+        "delete " + key + ", or give wall_angle one value"
+    );
+    return true;
+}
+
 void check_drive(ReadCase& parts) {
     if (!parts.drive.kind || !parts.block.wall_angle) {
         return;
     }
     const double wall = *parts.block.wall_angle;
+    const double least_wall =
+        parts.block.wall_angles.is_empty() ? wall : parts.block.wall_angles.least();
     const bool is_wiper = parts.drive.kind == job::DriveKind::wiper;
-    if (is_wiper && wall < square - angle_slack) {
+    if (is_wiper && least_wall < square - angle_slack) {
         parts.drive_table->object_found(
             "kind",
-            fmt::format("a wiper on a wall of {:g} deg", units::degrees(wall)),
+            fmt::format("a wiper on a wall of {:g} deg", units::degrees(least_wall)),
             "a wiper only with wall_angle of 90 or more (a tool that goes straight down runs into "
             "a sloping wall)",
             "write kind = \"leaf\""
         );
+    }
+    if (!is_wiper && !parts.block.wall_angles.is_empty() && drives_short(parts)) {
+        return;
     }
     if (!parts.drive.angle) {
         return;
@@ -149,14 +171,22 @@ FlangeKey flange_key(const ReadCase& parts) {
                                   : FlangeKey{"flange_depth", true};
 }
 
+double least_width_of(const job::Blank& blank) {
+    return blank.flange_widths.is_empty() ? blank.flange_width : blank.flange_widths.least();
+}
+
+double least_depth(const ReadCase& parts) {
+    return parts.blank.widths.is_empty() ? *parts.blank.flange_depth : parts.blank.widths.least();
+}
+
 void check_flange_stands(ReadCase& parts, const job::Job& job) {
     const FlangeKey key = flange_key(parts);
     const double t = job.sheet.thickness;
     const double least_width = findings::bend_allowance(job) + 2 * t;
-    const double net_width = job.blank.flange_width - job.blank.trim_allowance;
+    const double net_width = least_width_of(job.blank) - job.blank.trim_allowance;
     const double least = key.is_depth ? findings::mould_setback(job) + 2 * t
                                       : least_width + job.blank.trim_allowance;
-    const bool is_short = key.is_depth ? job.blank.flange_depth < least : net_width < least_width;
+    const bool is_short = key.is_depth ? least_depth(parts) < least : net_width < least_width;
     if (is_short) {
         parts.blank_table->object(
             key.name,
@@ -173,7 +203,7 @@ void check_flange_stands(ReadCase& parts, const job::Job& job) {
 void check_cut_past_bend(ReadCase& parts, const job::Job& job) {
     const double t = job.sheet.thickness;
     const double nose = job.block.wall_angle * (job.block.nose_radius + 0.5 * t);
-    const double net_width = job.blank.flange_width - job.blank.trim_allowance;
+    const double net_width = least_width_of(job.blank) - job.blank.trim_allowance;
     if (has_step(parts, job::StepKind::trim) && net_width < nose + t) {
         parts.blank_table->object_found(
             "trim_allowance",
@@ -307,11 +337,15 @@ void check_together(ReadCase& parts) {
     check_heat(parts);
     check_trim(parts);
     check_lip_written(parts);
+    check_along_written(parts);
 }
 
 void check_job(ReadCase& parts, const job::Job& job) {
     check_line_length(parts, job);
     if (job.return_bend && !lip_fits(parts, job)) {
+        return;
+    }
+    if (!along_fits(parts, job)) {
         return;
     }
     check_flange_stands(parts, job);

@@ -51,11 +51,25 @@ struct BendLineSection {
 /// The line on a layer of a drawing file; empty when something is wrong and has been reported.
 [[nodiscard]] std::vector<ChainPiece> read_drawn(key_file::TableReader& table);
 
+/// A value at stations of the bend line, in place of one value: pairs of station and value. The
+/// rule is the value's. Empty: wrong, and reported.
+[[nodiscard]] std::optional<outline::Profile>
+read_profile(key_file::TableReader& table, const key_file::ValueRule& rule);
+
+/// One value, or a profile of which it is the largest; without points when nothing varies.
+struct ValueAlong {
+    std::optional<double> largest;
+    outline::Profile profile;
+};
+[[nodiscard]] ValueAlong
+read_value_along(key_file::TableReader& table, const key_file::ValueRule& rule);
+
 /// [blank]. Exactly one of depth and width is set.
 struct BlankSection {
     std::optional<double> web_width;
     std::optional<double> flange_depth;
     std::optional<double> flat_width;
+    outline::Profile widths; ///< of the one that is set, its largest; without points: one value
     std::optional<double> trim_allowance;
     job::EndKind start = job::EndKind::free;
     job::EndKind end = job::EndKind::free;
@@ -66,6 +80,7 @@ struct BlankSection {
 struct BlockSection {
     std::optional<double> nose_radius;
     std::optional<double> wall_angle;
+    outline::Profile wall_angles; ///< wall_angle is the largest; without points: one value
     std::optional<double> backing_setback;
     std::optional<double> friction;
 };

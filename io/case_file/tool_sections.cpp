@@ -84,6 +84,18 @@ void read_order(TableReader& table, DriveSection& drive) {
     );
 }
 
+void read_wall(TableReader& table, BlockSection& block) {
+    const ValueRule rule =
+        angle_rule("wall_angle", "turned through from the block's face, 90 is square");
+    if (!table.has(rule.key)) {
+        block.wall_angle = job::Block{}.wall_angle;
+        return;
+    }
+    const ValueAlong read = read_value_along(table, rule);
+    block.wall_angle = read.largest;
+    block.wall_angles = read.profile;
+}
+
 } // namespace
 
 BlockSection read_block(TableReader& table) {
@@ -96,11 +108,7 @@ BlockSection read_block(TableReader& table) {
          .reason = "a sharp nose cuts the sheet",
          .remedy = "write the radius on the block's edge, at least a quarter of the thickness"}
     );
-    block.wall_angle = value_or(
-        table,
-        angle_rule("wall_angle", "turned through from the block's face, 90 is square"),
-        job::Block{}.wall_angle
-    );
+    read_wall(table, block);
     block.backing_setback = value_or(
         table,
         {.key = "backing_setback",

@@ -89,6 +89,8 @@ std::string sheet_text(const case_file::CaseFile& file) {
 std::string hand_text(const case_file::CaseFile& file, const findings::HandCalculation& hand) {
     const job::Job& job = file.job;
     const bool is_mixed = job.blank.line.curve() == outline::Curve::mixed;
+    const bool varies = !job.blank.flange_widths.is_empty() || !job.block.wall_angles.is_empty();
+    const std::string largest_words = "; with the largest depth and wall angle of the line";
     const std::vector<std::vector<std::string>> lip_rows = rows_of_lip(file, hand);
     std::vector<std::vector<std::string>> rows{
         {"flat width, bend tangent to cut edge",
@@ -104,7 +106,8 @@ std::string hand_text(const case_file::CaseFile& file, const findings::HandCalcu
     };
     rows.insert(rows.end(), lip_rows.begin(), lip_rows.end());
     return std::string("By hand (long flange away from its ends, no friction")
-        + (is_mixed ? "; where the bend line is tightest" : "") + "):\n" + as_columns(rows);
+        + (is_mixed ? "; where the bend line is tightest" : "") + (varies ? largest_words : "")
+        + "):\n" + as_columns(rows);
 }
 
 } // namespace flangewright::command_line

@@ -64,6 +64,11 @@ bool TableReader::holds_text(const std::string& key) {
     return node != nullptr && node->kind == Kind::text;
 }
 
+bool TableReader::holds_list(const std::string& key) {
+    const Node* node = ask(key, Need::optional);
+    return node != nullptr && node->kind == Kind::list;
+}
+
 bool TableReader::holds_table(const std::string& key) {
     const Node* node = ask(key, Need::optional);
     return node != nullptr && node->kind == Kind::table;
@@ -111,6 +116,12 @@ std::optional<std::vector<double>> TableReader::values(const ValueRule& rule) {
 }
 
 std::optional<std::vector<std::array<double, 2>>> TableReader::pairs(const ValueRule& rule) {
+    return pairs(rule, rule);
+}
+
+std::optional<std::vector<std::array<double, 2>>>
+TableReader::pairs(const ValueRule& first, const ValueRule& second) {
+    const ValueRule& rule = second;
     const Node* node = ask(rule.key, rule.need);
     if (node == nullptr) {
         return std::nullopt;
@@ -127,11 +138,11 @@ std::optional<std::vector<std::array<double, 2>>> TableReader::pairs(const Value
         if (item.kind != Kind::list || item.items.size() != pair.size()) {
             const std::string found = as_written(item, rule.measure, reading_->unit);
             reading_->add(item.place, place, found, "a pair [x, y]", "write both values");
-            is_good = false;
-            continue;
+            return std::nullopt; // a list that was not meant as pairs has no other problem
         }
         for (std::size_t i = 0; i < pair.size(); ++i) {
-            const std::optional<double> value = checked(item.items[i], place, rule);
+            const std::optional<double> value =
+                checked(item.items[i], place, i == 0 ? first : second);
             is_good = is_good && value.has_value();
             pair[i] = value.value_or(0);
         }

@@ -42,12 +42,16 @@ public:
 
     [[nodiscard]] bool has(const std::string& key);
     [[nodiscard]] bool holds_text(const std::string& key);
+    [[nodiscard]] bool holds_list(const std::string& key);
     [[nodiscard]] bool holds_table(const std::string& key);
     std::optional<double> value(const ValueRule& rule);
     /// A list of values, or one value as a list of one; each against the rule.
     std::optional<std::vector<double>> values(const ValueRule& rule);
     /// A list of pairs of values in brackets; each value against the rule.
     std::optional<std::vector<std::array<double, 2>>> pairs(const ValueRule& rule);
+    /// The same with a rule of its own for each of the two; the key is the second's.
+    std::optional<std::vector<std::array<double, 2>>>
+    pairs(const ValueRule& first, const ValueRule& second);
     std::optional<std::string> text(const std::string& key, Need need);
     /// One of the words, letters of either case.
     std::optional<std::string>

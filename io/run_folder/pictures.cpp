@@ -268,7 +268,9 @@ std::string draw_section(const Ground& ground, const process::StepResult& held) 
     const bool is_inch = ground.facts.unit == units::LengthUnit::inch;
     picture.ruler_length = is_inch ? 6.35 : 5;
     picture.ruler_caption = is_inch ? "1/4 in" : "5 mm";
-    return chart::section_picture(ground.job, picture);
+    job::Job there = ground.job;
+    there.block.wall_angle = ground.job.block.wall_angle_at(station);
+    return chart::section_picture(there, picture);
 }
 
 } // namespace

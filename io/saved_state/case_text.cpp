@@ -59,8 +59,16 @@ std::string word_for(job::EndKind end) {
     return end == job::EndKind::free ? "free" : "continues";
 }
 
+// Nothing for what does not vary.
+void add_profile(Lines& lines, const std::string& key, const outline::Profile& profile) {
+    for (const outline::ProfilePoint& point : profile.points()) {
+        const auto& [station, value] = point;
+        lines.add(fmt::format("{} at {}", key, station), value);
+    }
+}
+
 void add_blank(Lines& lines, const job::Blank& blank) {
-    const auto& [line, web_width, flange_depth, flange_width, trim_allowance, lip_width, has_lip, start, end] =
+    const auto& [line, web_width, flange_depth, flange_width, flange_widths, trim_allowance, lip_width, has_lip, start, end] =
         blank;
     for (const outline::Piece& piece : line.pieces()) {
         const auto& [length, curvature] = piece;
@@ -69,6 +77,7 @@ void add_blank(Lines& lines, const job::Blank& blank) {
     }
     lines.add("blank.web_width", web_width);
     lines.add("blank.flat_width", flange_width);
+    add_profile(lines, "blank.flat_width", flange_widths);
     lines.add("blank.flange_depth", flange_depth);
     lines.add("blank.trim_allowance", trim_allowance);
     lines.add("blank.lip_width", lip_width);
@@ -78,9 +87,10 @@ void add_blank(Lines& lines, const job::Blank& blank) {
 }
 
 void add_block(Lines& lines, const job::Block& block) {
-    const auto& [nose_radius, wall_angle, backing_setback, friction] = block;
+    const auto& [nose_radius, wall_angle, wall_angles, backing_setback, friction] = block;
     lines.add("block.nose_radius", nose_radius);
     lines.add("block.wall_angle", wall_angle);
+    add_profile(lines, "block.wall_angle", wall_angles);
     lines.add("block.backing_setback", backing_setback);
     lines.add("block.friction", friction);
 }

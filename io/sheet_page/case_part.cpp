@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <functional>
 #include <vector>
 
 namespace flangewright::sheet_page {
@@ -84,6 +85,9 @@ std::string end_words(const job::Blank& blank) {
 std::string drive_words(const job::Job& job, units::LengthUnit unit) {
     const std::string to_angle =
         fmt::format("driven to {} deg", shown_number(degrees(job.drive.angle), 1));
+    if (job.drive.kind == job::DriveKind::leaf && !job.block.wall_angles.is_empty()) {
+        return "leaf that turns about the nose, at each station to the wall's angle there";
+    }
     if (job.drive.kind == job::DriveKind::leaf) {
         return "leaf that turns about the nose, " + to_angle;
     }
@@ -127,14 +131,36 @@ std::string sheet_rows(const job::Job& job, units::LengthUnit unit) {
         + row("Back stress", {safe(sheet_library::sourced_back_stress_text(material, unit))});
 }
 
+// What a value that varies is where; nothing for one value.
+std::string along_words(
+    const outline::Profile& profile,
+    units::LengthUnit unit,
+    const std::function<std::string(double)>& shown
+) {
+    std::string words;
+    for (const outline::ProfilePoint& point : profile.points()) {
+        words += words.empty() ? " at most; " : ", ";
+        words += fmt::format(
+            "{} at station {}", shown(point.value), shown_layout_length(point.station, unit)
+        );
+    }
+    return words;
+}
+
 std::string blank_rows(const job::Blank& blank, units::LengthUnit unit) {
     return row("Bend line", {line_words(blank.line, unit)})
         + row("Ends of the blank", {end_words(blank)})
         + row("Web, edge to bend tangent", {shown_layout_length(blank.web_width, unit)})
         + row("Flange depth wanted, outside face of web to net edge",
-              {shown_layout_length(blank.flange_depth, unit)})
+              {shown_layout_length(blank.flange_depth, unit)
+               + (blank.flange_widths.is_empty() ? "" : " where the flange is deepest")})
         + row("Flat width, bend tangent to free edge",
-              {shown_layout_length(blank.flange_width, unit)})
+              {shown_layout_length(blank.flange_width, unit)
+               + along_words(
+                   blank.flange_widths,
+                   unit,
+                   [unit](double width) { return shown_layout_length(width, unit); }
+               )})
         + row("Trim allowance in that width", {shown_layout_length(blank.trim_allowance, unit)});
 }
 
@@ -142,7 +168,12 @@ std::string block_rows(const job::Job& job, units::LengthUnit unit) {
     const job::Block& block = job.block;
     return row("Nose radius of the block", {shown_length(block.nose_radius, unit)})
         + row("Block turned through, face to wall",
-              {shown_number(degrees(block.wall_angle), 1) + " deg"})
+              {shown_number(degrees(block.wall_angle), 1) + " deg"
+               + along_words(
+                   block.wall_angles,
+                   unit,
+                   [](double angle) { return shown_number(degrees(angle), 1) + " deg"; }
+               )})
         + row("Backing stays behind the bend tangent by",
               {shown_length(block.backing_setback, unit)})
         + row("Friction on block and drive", {shown_number(block.friction, 2)})

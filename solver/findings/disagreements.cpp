@@ -60,8 +60,22 @@ std::string bend_reason(bool is_less) {
         : "It probably bends tighter than the nose at one place: see the outer-face picture";
 }
 
-std::string springback_reason(const job::Job& job, bool is_less) {
-    if (!is_less) {
+/// The hand calculation takes the largest of a wall's angles: whether half-way to the least it
+/// would agree.
+bool agrees_on_half_the_bevel(const job::Job& job, Pair spring) {
+    const outline::Profile& walls = job.block.wall_angles;
+    if (walls.is_empty()) {
+        return false;
+    }
+    spring.by_hand *= 0.5 * (walls.least() + walls.most()) / walls.most();
+    return !spring.disagrees();
+}
+
+std::string springback_reason(const job::Job& job, const Pair& spring) {
+    if (agrees_on_half_the_bevel(job, spring)) {
+        return "The hand calculation takes the largest of the wall's angles";
+    }
+    if (!spring.is_less()) {
         return "The flange probably bows between nose and drive, and that bow springs back too";
     }
     return job.drive.kind == job::DriveKind::wiper
@@ -163,7 +177,7 @@ std::vector<Disagreement> find_disagreements(
                 degrees(spring.by_hand)
             );
             found.push_back(
-                disagreement("springback", spring, values, springback_reason(job, spring.is_less()))
+                disagreement("springback", spring, values, springback_reason(job, spring))
             );
         }
     }

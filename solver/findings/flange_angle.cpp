@@ -48,10 +48,12 @@ FitWindow straight_window(double begin, double end) {
     return {begin + window_begin * straight, begin + window_end * straight};
 }
 
-FitWindow fit_window(const job::Job& job) {
+FitWindow fit_window(const job::Job& job, double station) {
     const double bend = job.block.wall_angle * (job.block.nose_radius + 0.5 * job.sheet.thickness);
     const bool has_room_for_lip = job.blank.lip_width > 0;
-    return straight_window(bend, has_room_for_lip ? job.blank.lip_begin() : job.blank.flange_width);
+    const double end =
+        has_room_for_lip ? job.blank.lip_begin() : job.blank.flange_width_at(station);
+    return straight_window(bend, end);
 }
 
 FlangeLine fit_flange_line(

@@ -26,10 +26,10 @@ struct FlangeLine {
 [[nodiscard]] FitWindow straight_window(double begin, double end);
 
 /// 40 to 90 per cent of the flat length past the end of the bend, up to where a lip's bend begins
-/// or will begin. Units: mm. Source: design
+/// or will begin, at a station (of a flange of one width: any). Units: mm. Source: design
 /// definition (docs/theory-findings.md, "Flange angle"). Fails: never; without a straight part the
 /// window is empty.
-[[nodiscard]] FitWindow fit_window(const job::Job& job);
+[[nodiscard]] FitWindow fit_window(const job::Job& job, double station = 0);
 
 /// Least-squares line (least square distance) through the mid-surface nodes of one station line
 /// inside the window. Fewer than two there: the last two nodes of the line are used.

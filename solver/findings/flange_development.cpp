@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <set>
+#include <utility>
+#include <vector>
 
 namespace flangewright::findings {
 
@@ -125,6 +128,25 @@ double mould_setback(const job::Job& job) {
 double developed_flange_width(const job::Job& job) {
     const double straight = std::max(0.0, job.blank.flange_depth - mould_setback(job));
     return bend_allowance(job) + flat_length(job, straight) + job.blank.trim_allowance;
+}
+
+outline::Profile developed_flange_widths(const job::Job& job, const outline::Profile& depths) {
+    const outline::Profile& walls = job.block.wall_angles;
+    std::set<double> stations;
+    for (const outline::Profile* profile : {&depths, &walls}) {
+        for (const outline::ProfilePoint& point : profile->points()) {
+            stations.insert(point.station);
+        }
+    }
+    std::vector<outline::ProfilePoint> widths;
+    job::Job there = job;
+    there.block.wall_angles = {};
+    for (const double station : stations) {
+        there.blank.flange_depth = depths.is_empty() ? job.blank.flange_depth : depths.at(station);
+        there.block.wall_angle = walls.is_empty() ? job.block.wall_angle : walls.at(station);
+        widths.push_back({station, developed_flange_width(there)});
+    }
+    return outline::Profile(std::move(widths));
 }
 
 double formed_flange_depth(const job::Job& job, double flat_width) {

@@ -39,6 +39,13 @@ struct EdgeRadii {
 /// that depth; a depth within the mould setback gives the bend allowance alone.
 [[nodiscard]] double developed_flange_width(const job::Job& job);
 
+/// The same at each station where `depths` or the wall's angle has a point, for a flange whose
+/// depth or angle varies; `depths` without points: the job's depth all along. Nothing when neither
+/// varies. The curvature is the line's tightest for each. Units: mm. Source, fails: as
+/// developed_flange_width().
+[[nodiscard]] outline::Profile
+developed_flange_widths(const job::Job& job, const outline::Profile& depths);
+
 /// Depth of the formed flange for a flat width: the inverse of the development, without trim.
 /// Units: mm. Source: as developed_flange_width(). Fails: infinity as there; a width within the
 /// bend counts as the bend alone.

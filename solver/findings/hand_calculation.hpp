@@ -10,7 +10,8 @@ namespace flangewright::findings {
 /// Edge stretch by the radius ratio, bend allowance with the mid-surface kept, springback of an
 /// ideal strip in plane strain bent to the nose with the job's own hardening law. Holds for a long
 /// arc or straight away from free ends; of a line of several radii, for a long arc of its tightest
-/// one (smallest concave, else smallest convex). `flat_width` is the blank's when given, else
+/// one (smallest concave, else smallest convex); where depth or wall angle varies, for the largest
+/// of each. `flat_width` is the blank's when given, else
 /// developed from the flange depth. `block_angle_for_wanted` is infinite when the strip springs
 /// back all the way. Units: mm, N, MPa, rad, strains in -. Source: stretch-flange-closed-forms,
 /// marciniak-duncan-hu-2002 (from memory), derived here (docs/theory-findings.md, "Hand

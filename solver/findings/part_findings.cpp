@@ -101,7 +101,8 @@ StationFindings look_at_station(
     StationFindings found;
     found.station = mesh.station(edge);
     const Section section(job.blank.line.frame(found.station), lift.plane);
-    const FlangeLine flange = fit_flange_line(mesh, shape, section, line, fit_window(job));
+    const FlangeLine flange =
+        fit_flange_line(mesh, shape, section, line, fit_window(job, found.station));
     n_sparse += flange.is_sparse ? 1 : 0;
     found.flange_angle = flange_angle(flange);
     found.flange_depth = flange_depth(shape, section, flange, mesh.bend_begin[i], edge);

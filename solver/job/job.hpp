@@ -2,6 +2,7 @@
 #pragma once
 
 #include "mesh/outline/bend_line.hpp"
+#include "mesh/outline/profile.hpp"
 #include "solver/material/sheet_material.hpp"
 
 #include <algorithm>
@@ -33,6 +34,8 @@ struct Blank {
     double web_width = 0; ///< web edge to bend tangent
     double flange_depth = 0; ///< wanted: outside face of web to net flange edge, along the flange
     double flange_width = 0; ///< flat, bend tangent to free edge, trim allowance included
+    outline::Profile flange_widths = {}; ///< the same over station, flange_width the largest of
+                                         ///< them; empty: alike all along
     double trim_allowance = 0; ///< part of flange_width beyond the net edge
     double lip_width = 0; ///< part of flange_width from the lip's bend to the net edge; 0: no lip
     bool has_lip = false; ///< the lip is bent
@@ -42,6 +45,10 @@ struct Blank {
     /// Flat width at which the lip's bend begins; the net edge without a lip. Units: mm. Source:
     /// none needed. Fails: never.
     [[nodiscard]] double lip_begin() const { return flange_width - trim_allowance - lip_width; }
+    /// Flat width at a station. Units: mm. Source: none needed. Fails: never.
+    [[nodiscard]] double flange_width_at(double station) const {
+        return flange_widths.is_empty() ? flange_width : flange_widths.at(station);
+    }
     /// False when the part goes on at both ends. Units: none. Source: none needed. Fails: never.
     [[nodiscard]] bool has_free_end() const {
         return start == EndKind::free || end == EndKind::free;
@@ -52,8 +59,15 @@ struct Blank {
 struct Block {
     double nose_radius = 0;
     double wall_angle = 0.5 * std::numbers::pi; ///< turned through from the face; 90 deg is square
+    outline::Profile wall_angles = {}; ///< the same over station, wall_angle the largest of them,
+                                       ///< corners rounded; empty: alike all along
     double backing_setback = 0; ///< backing's edge stays this far behind the bend tangent
     double friction = 0; ///< Coulomb coefficient on block and drive
+
+    /// Angle of the wall at a station. Units: rad. Source: none needed. Fails: never.
+    [[nodiscard]] double wall_angle_at(double station) const {
+        return wall_angles.is_empty() ? wall_angle : wall_angles.rounded_at(station).value;
+    }
 };
 
 /// What drives the flange over the nose.

@@ -1,11 +1,13 @@
 #include "solver/process/bend_down.hpp"
 
 #include "solver/process/drive_passes.hpp"
+#include "solver/tooling/surface/following_tool.hpp"
 #include "solver/tooling/surface/form_block.hpp"
 #include "solver/tooling/surface/leaf.hpp"
 
 #include <algorithm>
 #include <numbers>
+#include <utility>
 
 namespace flangewright::process {
 
@@ -20,10 +22,12 @@ struct MovingTool {
     std::function<bool(const Workpiece&)> has_arrived;
     double angle_most = 0; ///< at which it is stopped, rad
     double ramp = 0;
-    std::shared_ptr<tooling::WorkedTool> along = {}; ///< the same, worked along the line; or none
+    std::shared_ptr<const tooling::RigidSurface> along = {}; ///< the same, where it does not move
+                                                             ///< alike along the line; or none
+    bool is_worked = false; ///< along the line, behind a front
 
     [[nodiscard]] std::shared_ptr<const tooling::RigidSurface> as_it_moves() const {
-        return along ? std::shared_ptr<const tooling::RigidSurface>(along) : surface;
+        return along ? along : surface;
     }
 };
 
@@ -47,10 +51,29 @@ MovingTool wiper_of(const job::Job& job, const ContactChoice& contact) {
     };
 }
 
+// At each station it goes as far as the wall there.
+MovingTool following_leaf(
+    const job::Job& job, std::shared_ptr<tooling::Leaf> leaf, const ContactChoice& contact
+) {
+    const auto along = std::make_shared<tooling::FollowingTool>(leaf, job.block.wall_angles);
+    MovingTool tool{
+        std::move(leaf),
+        [along](double share) { along->move_to(share); },
+        [](const Workpiece&) { return false; },
+        std::numbers::pi, // its own motion ends there
+        contact.flat_ramp,
+    };
+    tool.along = along;
+    return tool;
+}
+
 MovingTool leaf_of(const job::Job& job, const ContactChoice& contact) {
     const double reach = job.block.nose_radius + job.drive.clearance * job.sheet.thickness;
     auto leaf = std::make_shared<tooling::Leaf>(job.block.nose_radius, reach);
     const double angle = job.drive.angle;
+    if (!job.block.wall_angles.is_empty()) {
+        return following_leaf(job, std::move(leaf), contact);
+    }
     return {
         leaf,
         [leaf, angle](double share) { leaf->set_angle(share * angle); },
@@ -64,9 +87,11 @@ MovingTool tool_of(const job::Job& job, const ContactChoice& contact) {
     const bool is_wiper = job.drive.kind == job::DriveKind::wiper;
     MovingTool tool = is_wiper ? wiper_of(job, contact) : leaf_of(job, contact);
     if (job.drive.order != job::DriveOrder::evenly) {
-        tool.along =
+        const auto along =
             std::make_shared<tooling::WorkedTool>(tool.surface, stretch_of(job), pass_strokes(job));
-        tool.move = [along = tool.along](double share) { along->move_to(share); };
+        tool.move = [along](double share) { along->move_to(share); };
+        tool.along = along;
+        tool.is_worked = true;
     }
     return tool;
 }
@@ -88,6 +113,12 @@ void hold_web(const Workpiece& piece, std::vector<bool>& is_fixed) {
     }
 }
 
+std::shared_ptr<const tooling::RigidSurface> form_block(const job::Block& block) {
+    return std::make_shared<tooling::FormBlock>(
+        block.nose_radius, block.wall_angle, block.wall_angles
+    );
+}
+
 std::vector<tooling::SweptContact>
 make_contacts(const Workpiece& piece, const MovingTool& tool, const ContactChoice& contact) {
     const job::Job& job = piece.job;
@@ -106,7 +137,7 @@ make_contacts(const Workpiece& piece, const MovingTool& tool, const ContactChoic
     return {
         {
             job.blank.line,
-            std::make_shared<tooling::FormBlock>(job.block.nose_radius, job.block.wall_angle),
+            form_block(job.block),
             {stiffness, contact.ramp},
             tooling::Face::block,
             unclamped,
@@ -144,7 +175,7 @@ StepReport bend_down(
         piece.job.drive.angle,
         tool.angle_most,
         has_passes(piece.job.drive) ? pass_ends(piece.job) : std::vector<double>{},
-        tool.along != nullptr};
+        tool.is_worked};
     return follow_fold(piece, problem, fold, monitor, listener, keeping);
 }
 

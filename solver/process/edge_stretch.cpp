@@ -19,17 +19,18 @@ double first_distance(const grid::SheetMesh& mesh, const std::vector<int>& nodes
     return mesh.distance[nodes.front()];
 }
 
-// Where the worked band begins: a line of nodes, so that the mesh takes up the even fall whole.
-double begin_of_band(const grid::SheetMesh& mesh) {
+// Where the worked band begins: a row of nodes, so that the mesh takes up the even fall whole.
+std::size_t first_row_of_band(const grid::SheetMesh& mesh) {
     const double edge = first_distance(mesh, mesh.free_edge);
     const double bend = first_distance(mesh, mesh.bend_end);
     const double wanted = edge - band_of_straight * std::max(edge - bend, 0.0);
     const std::vector<int>& line = mesh.station_lines.front();
-    double best = mesh.distance[line[line.size() - 2]];
+    const auto off = [&](int node) { return std::abs(mesh.distance[node] - wanted); };
+    // Never the edge itself.
+    std::size_t best = line.size() - 2;
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-        const double at = mesh.distance[line[i]];
-        if (std::abs(at - wanted) < std::abs(best - wanted)) {
-            best = at;
+        if (off(line[i]) < off(line[best])) {
+            best = i;
         }
     }
     return best;
@@ -69,14 +70,17 @@ std::vector<EdgeZone> edge_zones(const Workpiece& piece) {
 
 Eigen::MatrixXd edge_shares(const Workpiece& piece, const std::vector<EdgeZone>& zones) {
     const grid::SheetMesh& mesh = piece.mesh;
-    const double edge = first_distance(mesh, mesh.free_edge);
-    const double begin = begin_of_band(mesh);
+    const std::size_t first_row = first_row_of_band(mesh);
     Eigen::MatrixXd shares(mesh.n_nodes(), static_cast<Eigen::Index>(zones.size()));
-    for (int node = 0; node < mesh.n_nodes(); ++node) {
-        const double out = std::max((mesh.distance[node] - begin) / (edge - begin), 0.0);
-        for (std::size_t zone = 0; zone < zones.size(); ++zone) {
-            shares(node, static_cast<Eigen::Index>(zone)) =
-                out * share_along(zones, zone, mesh.station[node]);
+    for (const std::vector<int>& line : mesh.station_lines) {
+        const double edge = mesh.distance[line.back()];
+        const double begin = mesh.distance[line[first_row]];
+        for (const int node : line) {
+            const double out = std::max((mesh.distance[node] - begin) / (edge - begin), 0.0);
+            for (std::size_t zone = 0; zone < zones.size(); ++zone) {
+                shares(node, static_cast<Eigen::Index>(zone)) =
+                    out * share_along(zones, zone, mesh.station[node]);
+            }
         }
     }
     return shares;

@@ -43,8 +43,10 @@ void cut_allowance(Workpiece& piece) {
         return;
     }
     blank.flange_width -= blank.trim_allowance;
+    blank.flange_widths = blank.flange_widths.raised_by(-blank.trim_allowance);
     blank.trim_allowance = 0;
-    grid::TrimmedMesh trimmed = grid::trim_beyond(piece.mesh, blank.flange_width);
+    const double first_station = piece.mesh.station[piece.mesh.start_end.front()];
+    grid::TrimmedMesh trimmed = grid::trim_beyond(piece.mesh, blank.flange_width_at(first_station));
     piece.state = trimmed_state(piece, trimmed);
     if (piece.soft) {
         piece.soft->positions =

@@ -49,6 +49,9 @@ job::Job slice_of(const Workpiece& piece, std::span<const StepResult> steps) {
              : outline::Piece{line.length() / n_along, line.tightest_curvature()}}
     );
     slice.blank.start = slice.blank.end = job::EndKind::continues;
+    // Of what varies along the line the slice has the largest.
+    slice.blank.flange_widths = {};
+    slice.block.wall_angles = {};
     // A slice knows no order along the line.
     slice.drive.order = job::DriveOrder::evenly;
     slice.drive.passes.clear();

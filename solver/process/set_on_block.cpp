@@ -73,7 +73,7 @@ StepReport set_on_block(
     // The block comes from behind and below, as far away at first as a sprung part needs.
     const auto block = std::make_shared<tooling::MovedSurface>(
         std::make_shared<tooling::FormBlock>(
-            piece.job.block.nose_radius, piece.job.block.wall_angle
+            piece.job.block.nose_radius, piece.job.block.wall_angle, piece.job.block.wall_angles
         ),
         tooling::ShapeAxes::Identity(),
         Eigen::Vector2d::Zero()

@@ -26,6 +26,7 @@ grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
     blank.line = job.blank.line;
     blank.web_width = job.blank.web_width;
     blank.flange_width = job.blank.flange_width;
+    blank.flange_widths = job.blank.flange_widths;
     const bool is_trimmed = std::ranges::find(job.steps, job::StepKind::trim) != job.steps.end();
     if (is_trimmed && job.blank.trim_allowance > 0) {
         blank.cut_width = job.blank.flange_width - job.blank.trim_allowance;

@@ -85,6 +85,12 @@ TEST(CaseText, KnowsEveryPartOfTheJobTheMechanicsSee) {
              },
              [](job::Job& job) { job.blank.web_width += 1; },
              [](job::Job& job) { job.blank.flange_width += 1; },
+             [](job::Job& job) {
+                 job.blank.flange_widths = outline::Profile({{0, 9}, {9, 8}});
+             },
+             [](job::Job& job) {
+                 job.block.wall_angles = outline::Profile({{0, 1.5}, {9, 1.4}});
+             },
              [](job::Job& job) { job.blank.start = job::EndKind::continues; },
              [](job::Job& job) { job.blank.end = job::EndKind::free; },
              [](job::Job& job) { job.block.nose_radius += 1; },

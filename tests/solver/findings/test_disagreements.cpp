@@ -114,5 +114,20 @@ TEST(Disagreements, SayNothingOfAHandCalculationThatDoesNotExist) {
     EXPECT_TRUE(find_disagreements(support::ring_job(), hand, std::span(&part, 1)).empty());
 }
 
+// By hand a bevel is as large as it gets; half-way down it would agree.
+TEST(Disagreements, OfSpringbackOnABevelMayBeTheBevels) {
+    job::Job job = support::straight_job();
+    job.block.wall_angles = outline::Profile({{0, 20 * degree}, {60, 90 * degree}});
+    PartFindings part = agreeing();
+    part.springback_middle->mean = 3 * degree * 0.6;
+    ASSERT_EQ(found(part, job).size(), 1U);
+    EXPECT_THAT(found(part, job)[0].sentence, HasSubstr("largest of the wall's angles"));
+    part.springback_middle->mean = 3 * degree * 0.3; // not by that
+    ASSERT_EQ(found(part, job).size(), 1U);
+    EXPECT_THAT(
+        found(part, job)[0].sentence, testing::Not(HasSubstr("largest of the wall's angles"))
+    );
+}
+
 } // namespace
 } // namespace flangewright::findings

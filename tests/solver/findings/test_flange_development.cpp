@@ -170,5 +170,27 @@ TEST(FlangeDevelopment, StopsAtTheDrivesAngle) {
     EXPECT_NEAR(mould_setback(job), 4 * std::tan(22.5 * degree), rounding);
 }
 
+TEST(FlangeDevelopment, OfADepthAndAWallThatVaryIsThatOfEachStation) {
+    job::Job job = support::ring_job();
+    job.blank.trim_allowance = 2;
+    job.blank.flange_depth = 14;
+    job.drive.kind = job::DriveKind::leaf;
+    EXPECT_TRUE(developed_flange_widths(job, {}).is_empty());
+    const outline::Profile depths({{0, 14}, {40, 10}});
+    job.block.wall_angles = outline::Profile({{0, 80 * degree}, {20, job.block.wall_angle}});
+    const outline::Profile widths = developed_flange_widths(job, depths);
+    ASSERT_EQ(widths.points().size(), 3U);
+    const auto alone = [&](double depth, double wall) {
+        job::Job there = job;
+        there.blank.flange_depth = depth;
+        there.block.wall_angle = wall;
+        return developed_flange_width(there);
+    };
+    EXPECT_EQ(widths.at(0), alone(14, 80 * degree));
+    EXPECT_EQ(widths.at(20), alone(12, job.block.wall_angle));
+    EXPECT_EQ(widths.at(40), alone(10, job.block.wall_angle));
+    EXPECT_GT(std::abs(widths.at(0) - alone(14, job.block.wall_angle)), 0.02);
+}
+
 } // namespace
 } // namespace flangewright::findings
