@@ -154,6 +154,19 @@ make_contacts(const Workpiece& piece, const MovingTool& tool, const ContactChoic
     };
 }
 
+// As driven_angle() takes the mean: what it comes to, for the progress told.
+double mean_angle_wanted(const Workpiece& piece) {
+    const job::Job& job = piece.job;
+    if (job.drive.kind == job::DriveKind::wiper || job.block.wall_angles.is_empty()) {
+        return job.drive.angle;
+    }
+    double sum = 0;
+    for (const int node : piece.mesh.free_edge) {
+        sum += job.block.wall_angle_at(piece.mesh.station[node]);
+    }
+    return sum / static_cast<double>(piece.mesh.free_edge.size());
+}
+
 } // namespace
 
 StepReport bend_down(
@@ -172,7 +185,7 @@ StepReport bend_down(
         [&tool](equilibrium::Problem&, double share) { tool.move(share); },
         driven_angle,
         tool.has_arrived,
-        piece.job.drive.angle,
+        mean_angle_wanted(piece),
         tool.angle_most,
         has_passes(piece.job.drive) ? pass_ends(piece.job) : std::vector<double>{},
         tool.is_worked};
