@@ -24,12 +24,11 @@ inline process::JobResult made_up_lip_result() {
         findings::PartFindings& found = step.findings;
         found.edge_strain_most = found.edge_tension_most = std::log(1.10);
         found.edge_tension_used = std::log(1.04);
-        found.lip = findings::LipFindings{
-            .angle = {88 * degree, 89 * degree, 90 * degree},
-            .angle_middle = {88 * degree, 89 * degree, 90 * degree},
-            .depth_mean = 8.1,
-            .bend_strain_most = std::log(1.2),
-            .bend_strain_used = std::log(1.15)};
+        findings::LipFindings& lip = found.lip.emplace();
+        lip.angle = lip.angle_middle = {88 * degree, 89 * degree, 90 * degree};
+        lip.depth_mean = 8.1;
+        lip.bend_strain_most = std::log(1.2);
+        lip.bend_strain_used = std::log(1.15);
     }
     findings::LipFindings& released = *result.steps.back().findings.lip;
     released.angle = released.angle_middle = {85 * degree, 86 * degree, 87 * degree};

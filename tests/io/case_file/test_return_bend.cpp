@@ -168,7 +168,7 @@ INSTANTIATE_TEST_SUITE_P(
         BadLines{
             "UnknownKey", lip_case(lip + "depth = 3"), 35, "return_bend.depth", {"an unknown key"}}
     ),
-    [](const auto& info) { return info.param.name; }
+    [](const auto& of) { return of.param.name; }
 );
 
 } // namespace

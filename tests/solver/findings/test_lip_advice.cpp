@@ -25,9 +25,16 @@ std::vector<PartFindings> steps_with(double from_flat, double since_soft) {
     return {flange, lip};
 }
 
-std::string advice(double from_flat, double since_soft, DataGrade grade = DataGrade::coupon) {
+Verdict verdict_on_edge() {
     Verdict verdict;
-    verdict.limits = {{.place = "free edge", .allowed = 0.2, .grade = grade}};
+    verdict.limits.emplace_back().place = "free edge";
+    return verdict;
+}
+
+std::string advice(double from_flat, double since_soft, DataGrade grade = DataGrade::coupon) {
+    Verdict verdict = verdict_on_edge();
+    verdict.limits.front().allowed = 0.2;
+    verdict.limits.front().grade = grade;
     return lip_advice(support::straight_job(), steps_with(from_flat, since_soft), verdict)
         .value_or("nothing");
 }
@@ -50,8 +57,7 @@ TEST(LipAdvice, TellsWhatAnAnnealLeft) {
 }
 
 TEST(LipAdvice, NeedsALipAndALimit) {
-    Verdict unknown;
-    unknown.limits = {{.place = "free edge"}};
+    const Verdict unknown = verdict_on_edge();
     const auto said = lip_advice(support::straight_job(), steps_with(0.1, 0.1), unknown);
     ASSERT_TRUE(said);
     EXPECT_THAT(*said, HasSubstr("not known"));

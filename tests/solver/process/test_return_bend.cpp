@@ -134,12 +134,16 @@ TEST(ReturnBend, StopsWholeWhenAsked) {
     ASSERT_EQ(bend_down(piece, {}, {}, {}).reason, StopReason::done);
     prepare_step(piece, StepKind::return_bend);
     std::stop_source stop;
-    const StepReport report =
-        return_bend(piece, {}, {.stop = stop.get_token()}, [&stop](const Workpiece&, double share) {
+    const StepReport report = return_bend(
+        piece,
+        {},
+        {.on_progress = {}, .stop = stop.get_token()},
+        [&stop](const Workpiece&, double share) {
             if (share > 0.4) {
                 stop.request_stop();
             }
-        });
+        }
+    );
     EXPECT_EQ(report.reason, StopReason::stop_requested);
     EXPECT_GT(report.angle_reached, 20 * degree);
     EXPECT_LT(report.angle_reached, 80 * degree);
