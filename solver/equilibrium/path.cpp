@@ -52,7 +52,10 @@ shortened(double step, const Path& path, const PathReport& report, const PathLim
 double stopping(double step, double share_done, const Path& path) {
     constexpr double rounding = 1e-9;
     const auto next = std::ranges::upper_bound(path.stops, share_done + rounding);
-    const double left = next == path.stops.end() ? 1 : *next - share_done;
+    if (next == path.stops.end()) {
+        return std::min(step, 1 - share_done);
+    }
+    const double left = *next - share_done;
     return step > 0.5 * left && step < left ? 0.5 * left : std::min(step, left);
 }
 

@@ -1,5 +1,6 @@
 #include "solver/process/set_on_block.hpp"
 
+#include "solver/findings/set_down.hpp"
 #include "solver/process/rigid_supports.hpp"
 #include "solver/tooling/surface/form_block.hpp"
 #include "solver/tooling/surface/moved_surface.hpp"
@@ -53,6 +54,21 @@ tooling::SweptContact block_under(
     return block;
 }
 
+// A loose part has drifted: without this the nose would push against the supports that hold it.
+void lay_on_block(Workpiece& piece) {
+    const Eigen::VectorXd thickness = 2 * shell::half_thickness(piece.model, piece.state);
+    Eigen::Matrix3Xd as_clamped = piece.mesh.positions;
+    as_clamped.row(height).array() += 0.5 * piece.job.sheet.thickness;
+    const findings::RigidMove move = findings::move_onto_block(
+        piece.mesh,
+        {piece.state.positions, piece.state.directors, thickness},
+        findings::free_tilts(piece.job.blank),
+        as_clamped
+    );
+    piece.state.positions = move.of_points(piece.state.positions);
+    piece.state.directors = move.of_directors(piece.state.directors);
+}
+
 // How deep a loose part would lie in the block if this were put in its place at once.
 double overlap(const equilibrium::Problem& problem, const Workpiece& piece) {
     const equilibrium::Shape shape = equilibrium::shape_of(piece.state, problem.node_axes);
@@ -67,6 +83,7 @@ StepReport set_on_block(
     const Monitor& monitor,
     const StepKeeping& keeping
 ) {
+    lay_on_block(piece);
     equilibrium::Problem problem = problem_of(piece);
     lead_web_down(piece, problem);
     add_rigid_supports(piece, problem.is_fixed);
