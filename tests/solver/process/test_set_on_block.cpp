@@ -4,6 +4,7 @@
 #include "solver/process/set_on_block.hpp"
 #include "tests/support/small_flange.hpp"
 
+#include <Eigen/Geometry>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -43,6 +44,26 @@ TEST(SetOnBlock, LeavesAFlatSheetWhereItIs) {
     EXPECT_EQ(report.reason, StopReason::done);
     EXPECT_LT((piece.state.positions - before).norm(), 1e-6);
     EXPECT_LT(piece.held_by.on_positions.norm(), 1e-3);
+}
+
+// Where a loose part lies says nothing: it is put where it was clamped.
+TEST(SetOnBlock, TakesAPartThatHasDriftedAsOneThatHasNot) {
+    const job::Job job =
+        support::small_flange(BendLine::arc(30, 0.5, Curve::concave), EndKind::free, EndKind::free);
+    Workpiece stayed = support::small_workpiece(job, 4);
+    Workpiece drifted = support::small_workpiece(job, 4);
+    for (Workpiece* piece : {&stayed, &drifted}) {
+        ASSERT_EQ(bend_down(*piece, {}, {}, {}).reason, StopReason::done);
+        ASSERT_EQ(release(*piece, {}, {}).reason, StopReason::done);
+    }
+    const Eigen::Matrix3d turn =
+        Eigen::AngleAxisd(0.03, Eigen::Vector3d(0.2, 0.1, 1).normalized()).toRotationMatrix();
+    drifted.state.positions = (turn * drifted.state.positions).colwise()
+        + Eigen::Vector3d(0.4, -0.7, 0.2); // into the nose
+    drifted.state.directors = turn * drifted.state.directors;
+    ASSERT_EQ(set_on_block(stayed, {}, {}).reason, StopReason::done);
+    ASSERT_EQ(set_on_block(drifted, {}, {}).reason, StopReason::done);
+    EXPECT_LT((stayed.state.positions - drifted.state.positions).cwiseAbs().maxCoeff(), 1e-4);
 }
 
 TEST(SetOnBlock, MakesTheWebOfASprungPartFlat) {
