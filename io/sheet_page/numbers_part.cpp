@@ -333,8 +333,10 @@ numbers_part(const tables::RunFacts& facts, const job::Job& job, const process::
                           "<th>released</th><th>by hand</th></tr></thead><tbody>\n";
     content += angle_rows(columns, result, where) + strain_rows(columns, result)
         + shape_rows(columns, job, result, facts.unit) + "</tbody></table>\n";
-    content += "<p class=\"note\">Angles are turned through from the web; 90 deg is square. Read "
-               "angles to half a degree, stretch to one per cent: the estimate is no finer.</p>\n";
+    content +=
+        "<p class=\"note\">Angles are turned through from the web; 90 deg is square. Read "
+        "angles to half a degree, stretch to one per cent: the estimate is no finer. The web lift "
+        "has no error bar for the mesh, which moves it most; a quick mesh may miss it.</p>\n";
     content += error_words(result);
     if (!result.disagreements.empty()) {
         content += "<p><strong>Where computed and by hand are far apart:</strong></p>\n<ul>\n";

@@ -95,6 +95,10 @@ TEST(SheetPage, GivesTheBendsLimitAsARadius) {
     EXPECT_THAT(page_of(result), HasSubstr("Allowed figure: not known. Source: none."));
 }
 
+TEST(SheetPage, SaysHowFarTheWebLiftCanBeTrusted) {
+    EXPECT_THAT(page_of(support::made_up_result()), HasSubstr("a quick mesh may miss it"));
+}
+
 TEST(SheetPage, ShowsTheLipHeldReleasedAndByHand) {
     EXPECT_THAT(page_of(support::made_up_result()), Not(HasSubstr("The return lip")));
     const std::string page =
