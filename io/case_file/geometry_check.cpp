@@ -20,23 +20,6 @@ namespace {
 constexpr double square = 0.5 * std::numbers::pi;
 constexpr double angle_slack = 1e-9; // rounding of degrees to radians
 
-void check_nose(ReadCase& parts) {
-    if (!parts.block.nose_radius || !parts.sheet.thickness) {
-        return;
-    }
-    const double least = 0.25 * *parts.sheet.thickness;
-    if (*parts.block.nose_radius < least) {
-        parts.block_table->object(
-            "nose_radius",
-            "at least " + shown_length(least, *parts.block_table)
-                + " (a quarter of the thickness; a sharper nose cuts the sheet, and shell theory "
-                  "ends)",
-            "round the block's edge further; 1.5 to 2 times the thickness is comfortable for soft "
-            "sheet"
-        );
-    }
-}
-
 void check_web(ReadCase& parts) {
     if (!parts.blank.web_width || !parts.sheet.thickness) {
         return;
@@ -318,6 +301,27 @@ std::string shown_length(double length, key_file::TableReader& table) {
                                            : units::in_mm(length);
 }
 
+void check_nose(
+    const std::optional<double>& radius,
+    const std::optional<double>& thickness,
+    key_file::TableReader* table
+) {
+    if (!radius || !thickness) {
+        return;
+    }
+    const double least = 0.25 * *thickness;
+    if (*radius < least) {
+        table->object(
+            "nose_radius",
+            "at least " + shown_length(least, *table)
+                + " (a quarter of the thickness; a sharper nose cuts the sheet, and shell theory "
+                  "ends)",
+            "round the block's edge further; 1.5 to 2 times the thickness is comfortable for soft "
+            "sheet"
+        );
+    }
+}
+
 double least_concave_radius(const job::Job& job) {
     const double offset =
         -outline_offset(outline::Curve::concave, job.block.nose_radius, job.block.wall_angle);
@@ -331,7 +335,7 @@ double outline_offset(outline::Curve curve, double nose_radius, double wall_angl
 }
 
 void check_together(ReadCase& parts) {
-    check_nose(parts);
+    check_nose(parts.block.nose_radius, parts.sheet.thickness, parts.block_table);
     check_web(parts);
     check_drive(parts);
     check_heat(parts);

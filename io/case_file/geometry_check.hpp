@@ -30,6 +30,14 @@ void check_together(ReadCase& parts);
 /// Checks of the finished job, once the flat width is known.
 void check_job(ReadCase& parts, const job::Job& job);
 
+/// Whether a nose, of the section of `table`, is round enough for the sheet; left out when one of
+/// both is missing. Units: mm.
+void check_nose(
+    const std::optional<double>& radius,
+    const std::optional<double>& thickness,
+    key_file::TableReader* table
+);
+
 /// A length for a message about this section, in the user's unit. Units: mm.
 [[nodiscard]] std::string shown_length(double length, key_file::TableReader& table);
 

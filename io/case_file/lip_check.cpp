@@ -44,23 +44,6 @@ void check_depth_is_given(ReadCase& parts) {
     }
 }
 
-void check_nose(ReadCase& parts) {
-    if (!parts.return_bend.nose_radius || !parts.sheet.thickness) {
-        return;
-    }
-    const double least = 0.25 * *parts.sheet.thickness;
-    if (*parts.return_bend.nose_radius < least) {
-        parts.return_bend_table->object(
-            "nose_radius",
-            "at least " + shown_length(least, *parts.return_bend_table)
-                + " (a quarter of the thickness; a sharper nose cuts the sheet, and shell theory "
-                  "ends)",
-            "round the block's edge further; 1.5 to 2 times the thickness is comfortable for soft "
-            "sheet"
-        );
-    }
-}
-
 bool flange_is_clamped(ReadCase& parts, const job::Job& job) {
     const double least = 3 * job.sheet.thickness;
     if (findings::straight_between_bends(job) >= least) {
@@ -114,7 +97,7 @@ bool leaves_metal(ReadCase& parts, const job::Job& job) {
 void check_lip_written(ReadCase& parts) {
     check_pair(parts);
     check_depth_is_given(parts);
-    check_nose(parts);
+    check_nose(parts.return_bend.nose_radius, parts.sheet.thickness, parts.return_bend_table);
 }
 
 bool lip_fits(ReadCase& parts, const job::Job& job) {

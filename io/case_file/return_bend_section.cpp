@@ -1,4 +1,5 @@
 #include "io/case_file/sections.hpp"
+#include "io/case_file/tool_rules.hpp"
 
 #include <array>
 
@@ -27,15 +28,7 @@ ReturnBendSection read_return_bend(TableReader& table) {
          .reason = "from the outside of the lip's bend to the net edge, along the lip",
          .remedy = "check the unit against the drawing"}
     );
-    lip.nose_radius = table.value(
-        {.key = "nose_radius",
-         .measure = Measure::length,
-         .lowest = 0.05,
-         .highest = 200,
-         .reason = "a sharp nose cuts the sheet",
-         .remedy =
-             "write the radius on the second block's edge, at least a quarter of the thickness"}
-    );
+    lip.nose_radius = table.value(nose_radius_rule());
     lip.angle = table.value(
         {.key = "angle",
          .measure = Measure::angle,
@@ -45,24 +38,8 @@ ReturnBendSection read_return_bend(TableReader& table) {
          .remedy = "write the degrees turned through, 90 for a square lip",
          .need = Need::optional}
     );
-    lip.clearance = table.value(
-        {.key = "clearance",
-         .lowest = 1.0,
-         .highest = 5.0,
-         .reason = "gap between wiper and block over sheet thickness; less than 1 squeezes the "
-                   "sheet",
-         .remedy = "divide the gap by the sheet thickness",
-         .need = Need::optional}
-    );
-    lip.corner_radius = table.value(
-        {.key = "corner_radius",
-         .measure = Measure::length,
-         .lowest = 0.2,
-         .highest = 200,
-         .reason = "a sharp corner scores the sheet",
-         .remedy = "write the radius of the wiper's corner, 3 mm is usual",
-         .need = Need::optional}
-    );
+    lip.clearance = table.value(clearance_rule());
+    lip.corner_radius = table.value(corner_radius_rule());
     table.finish();
     return lip;
 }

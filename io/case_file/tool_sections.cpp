@@ -1,4 +1,5 @@
 #include "io/case_file/sections.hpp"
+#include "io/case_file/tool_rules.hpp"
 
 #include <algorithm>
 #include <array>
@@ -100,14 +101,7 @@ void read_wall(TableReader& table, BlockSection& block) {
 
 BlockSection read_block(TableReader& table) {
     BlockSection block;
-    block.nose_radius = table.value(
-        {.key = "nose_radius",
-         .measure = Measure::length,
-         .lowest = 0.05,
-         .highest = 200,
-         .reason = "a sharp nose cuts the sheet",
-         .remedy = "write the radius on the block's edge, at least a quarter of the thickness"}
-    );
+    block.nose_radius = table.value(nose_radius_rule());
     read_wall(table, block);
     block.backing_setback = value_or(
         table,
@@ -142,28 +136,10 @@ DriveSection read_drive(TableReader& table) {
         return drive; // which keys belong to it is not known, so none is called unknown
     }
     drive.kind = *word == "leaf" ? job::DriveKind::leaf : job::DriveKind::wiper;
-    drive.clearance = table
-                          .value(
-                              {.key = "clearance",
-                               .lowest = 1.0,
-                               .highest = 5.0,
-                               .reason = "gap between drive and block over sheet thickness; less "
-                                         "than 1 squeezes the sheet",
-                               .remedy = "divide the gap by the sheet thickness",
-                               .need = Need::optional}
-                          )
-                          .value_or(drive.clearance);
+    drive.clearance = table.value(clearance_rule()).value_or(drive.clearance);
     drive.angle = table.value(angle_rule("angle", "the flange is driven to it, 90 is square"));
     if (drive.kind == job::DriveKind::wiper) {
-        drive.corner_radius = table.value(
-            {.key = "corner_radius",
-             .measure = Measure::length,
-             .lowest = 0.2,
-             .highest = 200,
-             .reason = "a sharp corner scores the sheet",
-             .remedy = "write the radius of the wiper's corner, 3 mm is usual",
-             .need = Need::optional}
-        );
+        drive.corner_radius = table.value(corner_radius_rule());
     } else if (table.has("corner_radius")) {
         table.object("corner_radius", "no corner_radius on a leaf", "delete it");
     }

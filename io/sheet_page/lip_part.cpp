@@ -1,12 +1,10 @@
 #include "io/sheet_page/lip_part.hpp"
 
 #include "io/sheet_page/html.hpp"
+#include "io/sheet_page/three_columns.hpp"
 #include "io/tables/along_line.hpp"
 #include "io/tables/shown_length.hpp"
-#include "io/units/angle.hpp"
 #include "solver/findings/lip_advice.hpp"
-
-#include <functional>
 
 namespace flangewright::sheet_page {
 
@@ -17,22 +15,11 @@ using tables::shown_length;
 using tables::shown_number;
 using tables::stretch_percent;
 
-const std::string no_figure = "&ndash;";
-
-std::string deg(double angle) {
-    return shown_number(units::degrees(angle), 1) + " deg";
-}
-
 std::string percent_of(double log_strain) {
     return shown_number(stretch_percent(log_strain), 1) + " %";
 }
 
 /// The part with its lip: held on the block, and as the first release after that left it.
-struct Columns {
-    const PartFindings* held = nullptr;
-    const PartFindings* released = nullptr;
-};
-
 Columns columns_of(const process::JobResult& result) {
     Columns columns;
     for (const process::StepResult& step : result.steps) {
@@ -45,23 +32,11 @@ Columns columns_of(const process::JobResult& result) {
     return columns;
 }
 
-std::string figure_row(
-    const std::string& name,
-    const Columns& columns,
-    const std::function<std::string(const PartFindings&)>& say,
-    const std::string& by_hand
-) {
-    const auto cell = [&say](const PartFindings* found) {
-        return found == nullptr ? no_figure : say(*found);
-    };
-    return row(name, {cell(columns.held), cell(columns.released), by_hand});
-}
-
 std::string rows(const Columns& columns, const findings::LipByHand& hand, units::LengthUnit unit) {
     return figure_row(
                "Lip angle, from the flange, mean",
                columns,
-               [](const PartFindings& found) { return deg(found.lip->angle_middle.mean); },
+               [](const PartFindings& found) { return shown_deg(found.lip->angle_middle.mean); },
                no_figure
            )
         + figure_row(
@@ -69,14 +44,14 @@ std::string rows(const Columns& columns, const findings::LipByHand& hand, units:
                columns,
                [](const PartFindings& found) {
                    const auto& springback = found.lip->springback_middle;
-                   return springback ? deg(*springback) : no_figure;
+                   return springback ? shown_deg(*springback) : no_figure;
                },
-               deg(hand.springback)
+               shown_deg(hand.springback)
         )
         + figure_row(
                "Flange angle, mean",
                columns,
-               [](const PartFindings& found) { return deg(found.flange_angle_middle.mean); },
+               [](const PartFindings& found) { return shown_deg(found.flange_angle_middle.mean); },
                no_figure
         )
         + figure_row(

@@ -1,6 +1,7 @@
 #include "io/sheet_page/numbers_part.hpp"
 
 #include "io/sheet_page/html.hpp"
+#include "io/sheet_page/three_columns.hpp"
 #include "io/tables/error_bars.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/tables/step_words.hpp"
@@ -26,13 +27,6 @@ using tables::stretch_percent;
 using tables::with_capital;
 using units::degrees;
 
-/// What a cell says when a figure does not exist there.
-const std::string no_figure = "&ndash;";
-
-std::string deg(double angle) {
-    return shown_number(degrees(angle), 1) + " deg";
-}
-
 std::string percent(double value) {
     return shown_number(value, 1) + " %";
 }
@@ -48,12 +42,6 @@ std::string with_error(const std::optional<double>& error, double unit) {
     return error ? " &plusmn; " + shown_error(unit * *error, 1) : "";
 }
 
-/// Held and released findings, whichever the run reached.
-struct Columns {
-    const findings::PartFindings* held = nullptr;
-    const findings::PartFindings* released = nullptr;
-};
-
 Columns columns_of(const process::JobResult& result) {
     Columns columns;
     for (const process::StepResult& step : result.steps) {
@@ -66,20 +54,6 @@ Columns columns_of(const process::JobResult& result) {
     return columns;
 }
 
-using Say = std::function<std::string(const findings::PartFindings&)>;
-
-/// One figure in both columns and by hand.
-std::string figure_row(
-    const std::string& name, const Columns& columns, const Say& say, const std::string& hand
-) {
-    return row(
-        name,
-        {columns.held == nullptr ? no_figure : say(*columns.held),
-         columns.released == nullptr ? no_figure : say(*columns.released),
-         hand}
-    );
-}
-
 /// `where` says which stations the means are taken over.
 std::string
 angle_rows(const Columns& columns, const process::JobResult& result, const std::string& where) {
@@ -90,7 +64,7 @@ angle_rows(const Columns& columns, const process::JobResult& result, const std::
                "Flange angle, mean" + where,
                columns,
                [&](const auto& found) {
-                   return deg(found.flange_angle_middle.mean)
+                   return shown_deg(found.flange_angle_middle.mean)
                        + (&found == columns.released ? angle_error : "");
                },
                no_figure
@@ -105,10 +79,10 @@ angle_rows(const Columns& columns, const process::JobResult& result, const std::
                "Springback, mean" + where,
                columns,
                [&error](const auto& found) {
-                   return found.springback_middle ? deg(found.springback_middle->mean) + error
+                   return found.springback_middle ? shown_deg(found.springback_middle->mean) + error
                                                   : no_figure;
                },
-               deg(hand.springback)
+               shown_deg(hand.springback)
         )
         + figure_row(
                "Springback, smallest to largest",
@@ -397,7 +371,7 @@ std::string layout_part(const tables::RunFacts& facts, const findings::HandCalcu
               {shown_layout_length(hand.flat_width, facts.unit)})
         + lip_layout_rows(hand, facts.unit)
         + row("Block angle for the wanted flange angle, springback by hand",
-              {deg(hand.block_angle_for_wanted)})
+              {shown_deg(hand.block_angle_for_wanted)})
         + "</tbody></table>\n";
     return section("layout", "For layout, by hand", content);
 }

@@ -54,7 +54,8 @@ AlongLine done_at(const WorkedStretch& stretch, double station, double share) {
 WorkedTool::WorkedTool(
     std::shared_ptr<const DrivenSurface> shape, WorkedStretch stretch, std::vector<double> strokes
 )
-    : shape_(std::move(shape)), stretch_(stretch), strokes_(std::move(strokes)) {
+    : ToolAlongLine(std::move(shape), stretch.begin), stretch_(stretch),
+      strokes_(std::move(strokes)) {
     check(strokes_.size() >= 2, "a worked tool makes one pass or more");
 }
 
@@ -70,23 +71,6 @@ AlongLine WorkedTool::stroke_at(double station) const {
     const double stroke = strokes_[pass_ + 1] - last;
     const AlongLine done = done_at(stretch_, station, share_of_pass_);
     return {last + stroke * done.value, stroke * done.slope, stroke * done.bend};
-}
-
-SurfaceReading WorkedTool::at(const SectionPoint& point) const {
-    return at_station(point, stretch_.begin).surface;
-}
-
-Placement WorkedTool::placement() const {
-    return placement_at(stretch_.begin);
-}
-
-ChangingReading WorkedTool::at_station(const SectionPoint& point, double station) const {
-    const AlongLine stroke = stroke_at(station);
-    return along_line(shape_->at_stroke(point, stroke.value), stroke);
-}
-
-Placement WorkedTool::placement_at(double station) const {
-    return shape_->placement_at_stroke(stroke_at(station).value);
 }
 
 } // namespace flangewright::tooling

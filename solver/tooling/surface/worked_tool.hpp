@@ -2,7 +2,7 @@
 // has made this pass's stroke and ahead of which it stands where the last pass left it.
 #pragma once
 
-#include "solver/tooling/surface/rigid_surface.hpp"
+#include "solver/tooling/surface/tool_along_line.hpp"
 
 #include <memory>
 #include <vector>
@@ -25,8 +25,8 @@ struct WorkedStretch {
 /// "Driving in passes"). Fails: never.
 [[nodiscard]] AlongLine done_at(const WorkedStretch& stretch, double station, double share);
 
-/// The shape at a stroke that hangs on the station.
-class WorkedTool final : public RigidSurface {
+/// The stroke of the last pass ahead of the front, of this one behind it.
+class WorkedTool final : public ToolAlongLine {
 public:
     /// `strokes`: before the first pass and after each, in the shape's own unit; at least one pass.
     /// Source: as done_at().
@@ -38,18 +38,10 @@ public:
 
     /// All passes take the same share, one after the other.
     void move_to(double share);
-    /// Source: as done_at(). Fails: never.
-    [[nodiscard]] AlongLine stroke_at(double station) const;
-
-    /// Where the stretch begins; what follows the line asks at_station().
-    [[nodiscard]] SurfaceReading at(const SectionPoint& point) const override;
-    [[nodiscard]] Placement placement() const override;
-    [[nodiscard]] ChangingReading
-    at_station(const SectionPoint& point, double station) const override;
-    [[nodiscard]] Placement placement_at(double station) const override;
+    /// Units: the shape's own. Source: as done_at(). Fails: never.
+    [[nodiscard]] AlongLine stroke_at(double station) const override;
 
 private:
-    std::shared_ptr<const DrivenSurface> shape_;
     WorkedStretch stretch_;
     std::vector<double> strokes_;
     std::size_t pass_ = 0;

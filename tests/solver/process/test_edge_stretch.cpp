@@ -2,6 +2,7 @@
 #include "solver/process/edge_stretch.hpp"
 #include "solver/process/free_balance.hpp"
 #include "tests/support/small_flange.hpp"
+#include "tests/support/strip_curvature.hpp"
 
 #include <gtest/gtest.h>
 
@@ -82,16 +83,6 @@ TEST(EdgeStretch, OfTheWholeSheetMakesItLongerNarrowerThinnerByThat) {
     EXPECT_NEAR(piece.state.fibres.front().mean - 1, -amount / 2, 0.001 * amount);
 }
 
-// In-plane curvature of the web's edge over the middle third of its length.
-double edge_curvature(const Workpiece& piece) {
-    const std::vector<int>& edge = piece.mesh.web_edge;
-    const Eigen::Vector3d a = piece.state.positions.col(edge[edge.size() / 3]);
-    const Eigen::Vector3d b = piece.state.positions.col(edge[edge.size() / 2]);
-    const Eigen::Vector3d c = piece.state.positions.col(edge[edge.size() - 1 - edge.size() / 3]);
-    const double half = 0.5 * (c - a).norm();
-    return (a.y() + c.y() - 2 * b.y()) / (half * half);
-}
-
 // Closed form (derived here, linear elasticity of a beam): strain that rises evenly from 0 to e
 // over the outer width b of a strip of width w is e b / 2 in sum, b / 3 from the edge; the straight
 // line nearest to it has the slope e b / 2 (w / 2 - b / 3) / (w^3 / 12).
@@ -111,7 +102,7 @@ TEST(EdgeStretch, CurvesAFlatStripByBeamTheory) {
     hold_present_shape(piece);
     ASSERT_EQ(balance_free(piece, job::StepKind::release, {}, {}, {}).reason, StopReason::done);
     const double expected = 6 * e * b * (w / 2 - b / 3) / (w * w * w);
-    EXPECT_NEAR(std::abs(edge_curvature(piece)) / expected, 1, 0.01);
+    EXPECT_NEAR(std::abs(support::edge_curvature(piece)) / expected, 1, 0.01);
 }
 
 } // namespace

@@ -6,6 +6,7 @@
 #include "solver/process/run_state.hpp"
 #include "solver/shell/recover.hpp"
 #include "tests/support/small_flange.hpp"
+#include "tests/support/strip_curvature.hpp"
 
 #include <gtest/gtest.h>
 
@@ -72,16 +73,6 @@ void lock_in_quadratic(Workpiece& piece, double p) {
     }
 }
 
-/// In-plane curvature of the web's edge over the middle third of its length.
-double edge_curvature(const Workpiece& piece) {
-    const std::vector<int>& edge = piece.mesh.web_edge;
-    const Eigen::Vector3d a = piece.state.positions.col(edge[edge.size() / 3]);
-    const Eigen::Vector3d b = piece.state.positions.col(edge[edge.size() / 2]);
-    const Eigen::Vector3d c = piece.state.positions.col(edge[edge.size() - 1 - edge.size() / 3]);
-    const double half = 0.5 * (c - a).norm();
-    return (a.y() + c.y() - 2 * b.y()) / (half * half);
-}
-
 // Closed form (derived here, linear elasticity of a beam): a strip with locked-in strain p y^2 over
 // its width w takes the straight line nearest to it, whose slope is p w; cut down to c it is p c.
 TEST(LoosePart, TrimmingAStripWithLockedInStressCurvesItByBeamTheory) {
@@ -94,10 +85,10 @@ TEST(LoosePart, TrimmingAStripWithLockedInStressCurvesItByBeamTheory) {
     lock_in_quadratic(piece, p);
     hold_present_shape(piece);
     ASSERT_EQ(settle_loose(piece, StepKind::trim).reason, StopReason::done);
-    const double whole = edge_curvature(piece);
+    const double whole = support::edge_curvature(piece);
     cut_allowance(piece);
     ASSERT_EQ(settle_loose(piece, StepKind::trim).reason, StopReason::done);
-    const double cut = edge_curvature(piece);
+    const double cut = support::edge_curvature(piece);
     EXPECT_NEAR(std::abs(whole) / (p * 19), 1, 0.01);
     EXPECT_NEAR(std::abs(cut - whole) / (p * 3.4), 1, 0.03); // a small difference of two
 }

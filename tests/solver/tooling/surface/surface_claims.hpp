@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <random>
 
 namespace flangewright::tooling {
@@ -46,6 +48,32 @@ void expect_a_distance_function(const RigidSurface& surface, OnSeam is_on_seam) 
         ASSERT_NEAR(surface.at(foot).distance, 0, 1e-9) << "at " << point.transpose();
     }
     EXPECT_GT(n_seen, 2000);
+}
+
+/// Checks, at a point seen from one station after the other, that what a reading says of its
+/// changes along the line are its derivatives. Says the largest slope, so that a test can ask for
+/// one.
+inline double expect_changes_along_line(
+    const RigidSurface& surface, const SectionPoint& point, double from, double to, double step
+) {
+    constexpr double h = 1e-4;
+    constexpr double truncation = 1e-6; // h squared over the front's length cubed, and rounding
+    double largest = 0;
+    for (double station = from; station < to; station += step) {
+        const ChangingReading here = surface.at_station(point, station);
+        const ChangingReading past = surface.at_station(point, station + h);
+        const ChangingReading before = surface.at_station(point, station - h);
+        const auto slope = [](double up, double down) { return (up - down) / (2 * h); };
+        EXPECT_NEAR(here.slope, slope(past.surface.distance, before.surface.distance), truncation);
+        EXPECT_NEAR(here.bend, slope(past.slope, before.slope), truncation);
+        for (int i = 0; i < 2; ++i) {
+            EXPECT_NEAR(
+                here.turn[i], slope(past.surface.normal[i], before.surface.normal[i]), truncation
+            );
+        }
+        largest = std::max(largest, std::abs(here.slope));
+    }
+    return largest;
 }
 
 } // namespace flangewright::tooling

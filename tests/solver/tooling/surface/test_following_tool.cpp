@@ -2,10 +2,9 @@
 // whose changes along the line are its derivatives.
 #include "solver/tooling/surface/following_tool.hpp"
 #include "solver/tooling/surface/leaf.hpp"
+#include "tests/solver/tooling/surface/surface_claims.hpp"
 
 #include <gtest/gtest.h>
-
-#include <cmath>
 
 namespace flangewright::tooling {
 namespace {
@@ -40,25 +39,7 @@ TEST(FollowingTool, StandsAtEachStationAsItsShapeWould) {
 }
 
 TEST(FollowingTool, ReadingChangesAlongTheLineAsItSays) {
-    constexpr double h = 1e-4;
-    const FollowingTool tool = leaf_at(0.7);
-    const SectionPoint point(9, -3);
-    double largest = 0;
-    for (double station = 1.27; station < 70; station += 0.9) {
-        const ChangingReading here = tool.at_station(point, station);
-        const ChangingReading past = tool.at_station(point, station + h);
-        const ChangingReading before = tool.at_station(point, station - h);
-        const auto slope = [](double up, double down) { return (up - down) / (2 * h); };
-        EXPECT_NEAR(here.slope, slope(past.surface.distance, before.surface.distance), 1e-6);
-        EXPECT_NEAR(here.bend, slope(past.slope, before.slope), 1e-6);
-        for (int i = 0; i < 2; ++i) {
-            EXPECT_NEAR(
-                here.turn[i], slope(past.surface.normal[i], before.surface.normal[i]), 1e-6
-            );
-        }
-        largest = std::max(largest, std::abs(here.slope));
-    }
-    EXPECT_GT(largest, 0.01);
+    EXPECT_GT(expect_changes_along_line(leaf_at(0.7), {9, -3}, 1.27, 70, 0.9), 0.01);
 }
 
 } // namespace

@@ -74,24 +74,11 @@ TEST(BlockOfVaryingAngle, IsAtEachStationTheBlockOfTheAngleThere) {
 }
 
 TEST(BlockOfVaryingAngle, ChangesAlongTheLineAsItSays) {
-    constexpr double h = 1e-4;
     const FormBlock block(R, 1.8, bevel);
     double largest = 0;
     for (const SectionPoint& point : {SectionPoint(-4, 1), SectionPoint(2, 0.5), {3.5, -9}}) {
-        for (double station = 1.03; station < 45; station += 0.7) { // over both rounded corners
-            const ChangingReading here = block.at_station(point, station);
-            const ChangingReading past = block.at_station(point, station + h);
-            const ChangingReading before = block.at_station(point, station - h);
-            const auto slope = [](double up, double down) { return (up - down) / (2 * h); };
-            EXPECT_NEAR(here.slope, slope(past.surface.distance, before.surface.distance), 1e-6);
-            EXPECT_NEAR(here.bend, slope(past.slope, before.slope), 1e-6);
-            for (int i = 0; i < 2; ++i) {
-                EXPECT_NEAR(
-                    here.turn[i], slope(past.surface.normal[i], before.surface.normal[i]), 1e-6
-                );
-            }
-            largest = std::max(largest, std::abs(here.slope));
-        }
+        // Over both rounded corners.
+        largest = std::max(largest, expect_changes_along_line(block, point, 1.03, 45, 0.7));
     }
     EXPECT_GT(largest, 0.05);
 }

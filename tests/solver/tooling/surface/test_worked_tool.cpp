@@ -3,6 +3,7 @@
 #include "solver/tooling/surface/leaf.hpp"
 #include "solver/tooling/surface/wiper.hpp"
 #include "solver/tooling/surface/worked_tool.hpp"
+#include "tests/solver/tooling/surface/surface_claims.hpp"
 
 #include <gtest/gtest.h>
 
@@ -100,23 +101,7 @@ TEST(WorkedTool, MakesOnePassAfterTheOther) {
 }
 
 void expect_derivatives_along(const WorkedTool& tool, const SectionPoint& point) {
-    constexpr double h = 1e-4;
-    double largest = 0;
-    for (double station = 1; station < 79; station += 3.7) {
-        const ChangingReading here = tool.at_station(point, station);
-        const ChangingReading past = tool.at_station(point, station + h);
-        const ChangingReading before = tool.at_station(point, station - h);
-        const auto slope = [](double up, double down) { return (up - down) / (2 * h); };
-        EXPECT_NEAR(here.slope, slope(past.surface.distance, before.surface.distance), 1e-6);
-        EXPECT_NEAR(here.bend, slope(past.slope, before.slope), 1e-6);
-        for (int i = 0; i < 2; ++i) {
-            EXPECT_NEAR(
-                here.turn[i], slope(past.surface.normal[i], before.surface.normal[i]), 1e-6
-            );
-        }
-        largest = std::max(largest, std::abs(here.slope));
-    }
-    EXPECT_GT(largest, 0.01);
+    EXPECT_GT(expect_changes_along_line(tool, point, 1, 79, 3.7), 0.01);
 }
 
 TEST(WorkedTool, ReadingChangesAlongTheLineAsItSays) {
