@@ -69,6 +69,7 @@ BlankSection read_blank(TableReader& table) {
     }
     blank.start = read_end(table, "start");
     blank.end = read_end(table, "end");
+    blank.openings = read_openings(table);
     table.finish();
     return blank;
 }

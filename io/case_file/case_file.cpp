@@ -169,6 +169,20 @@ void develop(job::Job& job, const outline::Profile& depths) {
     job.blank.flange_width = lip.bend_begin + lip.width + job.blank.trim_allowance;
 }
 
+outline::Openings openings_of(const OpeningsSection& read) {
+    outline::Openings openings;
+    for (const auto& hole : read.holes) {
+        openings.holes.push_back(hole.opening);
+    }
+    for (const auto& notch : read.notches) {
+        openings.notches.push_back(notch.opening);
+    }
+    for (const auto& tab : read.tabs) {
+        openings.tabs.push_back(tab.opening);
+    }
+    return openings;
+}
+
 // Only when every section was read without a problem.
 job::Job job_of(const ReadCase& parts) {
     job::Job job;
@@ -178,6 +192,7 @@ job::Job job_of(const ReadCase& parts) {
     job.blank.trim_allowance = *parts.blank.trim_allowance;
     job.blank.start = parts.blank.start;
     job.blank.end = parts.blank.end;
+    job.blank.openings = openings_of(parts.blank.openings);
     job.block.nose_radius = *parts.block.nose_radius;
     job.block.wall_angle = *parts.block.wall_angle;
     job.block.wall_angles = parts.block.wall_angles;

@@ -45,7 +45,7 @@ void object_to_all(
 bool is_concave_too_tight(ReadCase& parts, const job::Job& job, ChainPiece& piece) {
     const double radius = 1 / std::abs(piece.piece.curvature);
     const double most_width = radius - 2 * job.sheet.thickness;
-    if (job.blank.flange_width <= most_width) { // false for an infinite width as well
+    if (job.blank.width_with_tabs() <= most_width) { // false for an infinite width as well
         return false;
     }
     const bool is_depth = !parts.blank.flat_width;
@@ -148,7 +148,7 @@ bool crosses_itself(ReadCase& parts, const job::Job& job) {
 
 void check_overlap(ReadCase& parts, const job::Job& job) {
     const std::optional<outline::Meeting> found =
-        outline::find_overlap(job.blank.line, job.blank.web_width, job.blank.flange_width);
+        outline::find_overlap(job.blank.line, job.blank.web_width, job.blank.width_with_tabs());
     if (!found) {
         return;
     }

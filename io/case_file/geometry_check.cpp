@@ -2,6 +2,7 @@
 
 #include "io/case_file/along_check.hpp"
 #include "io/case_file/lip_check.hpp"
+#include "io/case_file/openings_check.hpp"
 #include "io/key_file/excerpt.hpp"
 #include "io/units/angle.hpp"
 #include "io/units/length.hpp"
@@ -201,7 +202,7 @@ void check_cut_past_bend(ReadCase& parts, const job::Job& job) {
 void check_concave_flange(ReadCase& parts, const job::Job& job) {
     const FlangeKey key = flange_key(parts);
     const double most_width = job.blank.line.radius() - 2 * job.sheet.thickness;
-    if (job.blank.flange_width <= most_width) { // false for an infinite width as well
+    if (job.blank.width_with_tabs() <= most_width) { // false for an infinite width as well
         return;
     }
     const double most = key.is_depth
@@ -356,6 +357,7 @@ void check_job(ReadCase& parts, const job::Job& job) {
     check_cut_past_bend(parts, job);
     check_passes(parts, job);
     check_front(parts, job);
+    check_openings(parts, job);
     if (is_chain(parts)) {
         return; // check_chain() names the piece
     }

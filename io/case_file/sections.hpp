@@ -64,6 +64,21 @@ struct ValueAlong {
 [[nodiscard]] ValueAlong
 read_value_along(key_file::TableReader& table, const key_file::ValueRule& rule);
 
+/// One opening, and where it stands so that a problem lands on it.
+template <typename Opening>
+struct Written {
+    Opening opening;
+    key_file::TableReader table;
+};
+
+/// `holes`, `notches` and `tabs` of [blank]; those that were wrong are left out and reported.
+struct OpeningsSection {
+    std::vector<Written<outline::Hole>> holes;
+    std::vector<Written<outline::Notch>> notches;
+    std::vector<Written<outline::Tab>> tabs;
+};
+[[nodiscard]] OpeningsSection read_openings(key_file::TableReader& table);
+
 /// [blank]. Exactly one of depth and width is set.
 struct BlankSection {
     std::optional<double> web_width;
@@ -71,6 +86,7 @@ struct BlankSection {
     std::optional<double> flat_width;
     outline::Profile widths; ///< of the one that is set, its largest; without points: one value
     std::optional<double> trim_allowance;
+    OpeningsSection openings;
     job::EndKind start = job::EndKind::free;
     job::EndKind end = job::EndKind::free;
 };

@@ -179,6 +179,18 @@ TableReader::word(const std::string& key, std::span<const std::string> words, Ne
     return std::nullopt;
 }
 
+bool TableReader::flag(const std::string& key) {
+    const Node* node = ask(key, Need::optional);
+    if (node == nullptr) {
+        return false;
+    }
+    if (node->kind != Kind::truth) {
+        object(key, "true or false", "write true or false, without quotes");
+        return false;
+    }
+    return node->text == "true";
+}
+
 std::optional<std::vector<std::string>> TableReader::texts(const std::string& key, Need need) {
     const Node* node = ask(key, need);
     if (node == nullptr) {

@@ -56,6 +56,8 @@ public:
     /// One of the words, letters of either case.
     std::optional<std::string>
     word(const std::string& key, std::span<const std::string> words, Need need);
+    /// `true` or `false`; false when it is not there.
+    bool flag(const std::string& key);
     std::optional<std::vector<std::string>> texts(const std::string& key, Need need);
     std::optional<TableReader> table(const std::string& key, Need need);
     /// A list of tables in braces, each with its own place: "bend_line.pieces[2]".

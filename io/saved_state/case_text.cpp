@@ -67,8 +67,31 @@ void add_profile(Lines& lines, const std::string& key, const outline::Profile& p
     }
 }
 
+void add_openings(Lines& lines, const outline::Openings& openings) {
+    const auto& [holes, notches, tabs] = openings;
+    for (const outline::Hole& hole : holes) {
+        const auto& [station, distance, diameter, is_pin] = hole;
+        lines.add("hole.station", station);
+        lines.add("hole.distance", distance);
+        lines.add("hole.diameter", diameter);
+        lines.add("hole.pin", is_pin ? "yes" : "no");
+    }
+    for (const outline::Notch& notch : notches) {
+        const auto& [station, width, depth] = notch;
+        lines.add("notch.station", station);
+        lines.add("notch.width", width);
+        lines.add("notch.depth", depth);
+    }
+    for (const outline::Tab& tab : tabs) {
+        const auto& [begin, end, height] = tab;
+        lines.add("tab.begin", begin);
+        lines.add("tab.end", end);
+        lines.add("tab.height", height);
+    }
+}
+
 void add_blank(Lines& lines, const job::Blank& blank) {
-    const auto& [line, web_width, flange_depth, flange_width, flange_widths, trim_allowance, lip_width, has_lip, start, end] =
+    const auto& [line, web_width, flange_depth, flange_width, flange_widths, trim_allowance, lip_width, has_lip, start, end, openings] =
         blank;
     for (const outline::Piece& piece : line.pieces()) {
         const auto& [length, curvature] = piece;
@@ -84,6 +107,7 @@ void add_blank(Lines& lines, const job::Blank& blank) {
     lines.add("blank.lip", has_lip ? "bent" : "flat");
     lines.add("blank.start", word_for(start));
     lines.add("blank.end", word_for(end));
+    add_openings(lines, openings);
 }
 
 void add_block(Lines& lines, const job::Block& block) {
@@ -126,7 +150,7 @@ void add_steps(Lines& lines, const std::vector<job::StepKind>& steps) {
 }
 
 void add_mesh(Lines& lines, const process::Fineness& fineness) {
-    const auto& [n_layers, n_round_nose, largest_turn, growth, widest, widest_in_flange, longest_ratio, n_along, longest] =
+    const auto& [n_layers, n_round_nose, largest_turn, growth, widest, widest_in_flange, longest_ratio, n_along, longest, n_round_hole] =
         fineness;
     lines.add("layers", n_layers);
     lines.add("elements round the nose", n_round_nose);
@@ -137,6 +161,7 @@ void add_mesh(Lines& lines, const process::Fineness& fineness) {
     lines.add("longest over those in the bend", longest_ratio);
     lines.add("elements along", n_along);
     lines.add("longest", longest);
+    lines.add("elements round a hole", n_round_hole);
 }
 
 } // namespace

@@ -180,15 +180,14 @@ std::string radius_words(double bend_strain) {
 /// A stretch in per cent; in the bend, the radius beside it as bend tables give it.
 std::string limit_cell(const findings::LimitUse& limit, double stretch) {
     const std::string shown = percent(100 * stretch);
-    return limit.place == "free edge" ? shown
-                                      : shown + "<br><small>" + radius_words(stretch) + "</small>";
+    return limit.is_cut_edge ? shown : shown + "<br><small>" + radius_words(stretch) + "</small>";
 }
 
 std::string allowed_cell(const findings::LimitUse& limit) {
     if (!limit.is_needed) {
         return "not needed";
     }
-    if (limit.allowed && limit.place != "free edge" && findings::is_sharp_bend(*limit.allowed)) {
+    if (limit.allowed && !limit.is_cut_edge && findings::is_sharp_bend(*limit.allowed)) {
         return "sharp bend<br><small>table: radius 0 t</small>";
     }
     return limit.allowed ? limit_cell(limit, *limit.allowed) : "not known";

@@ -6,6 +6,7 @@
 #include "io/sheet_page/html.hpp"
 #include "io/sheet_page/lip_part.hpp"
 #include "io/sheet_page/numbers_part.hpp"
+#include "io/sheet_page/openings_part.hpp"
 #include "io/sheet_page/page_style.hpp"
 #include "io/sheet_page/passes_part.hpp"
 #include "io/sheet_page/steps_part.hpp"
@@ -137,8 +138,9 @@ std::string sheet_page(
     page += "</style>\n</head>\n<body>\n";
     page += head_part(facts, job) + stop_part(result) + verdict_part(result);
     page += numbers_part(facts, job, result) + passes_part(facts, job, result)
-        + lip_part(facts, job, result) + steps_part(facts, job, result) + cure_part(facts, result)
-        + scatter_part(facts, result) + limits_part(result.verdict);
+        + lip_part(facts, job, result) + openings_part(facts, result)
+        + steps_part(facts, job, result) + cure_part(facts, result) + scatter_part(facts, result)
+        + limits_part(result.verdict);
     page += warnings_part(facts, result) + layout_part(facts, result.by_hand);
     page += case_part(facts, job) + heat_part(job) + cautions_part() + log_part();
     page += foot_part(facts, result) + pictures_part(pictures);

@@ -1,6 +1,6 @@
 #include "io/tables/station_table.hpp"
 
-#include "io/tables/along_line.hpp"
+#include "io/tables/cut_edge.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 
@@ -8,7 +8,6 @@
 
 #include <cmath>
 #include <initializer_list>
-#include <limits>
 
 namespace flangewright::tables {
 
@@ -16,11 +15,6 @@ namespace {
 
 std::string cell(double value) {
     return std::isfinite(value) ? fmt::format("{:.7g}", value) : std::string();
-}
-
-/// A step cut short may lack fields.
-double at_node(const Eigen::VectorXd& field, int node) {
-    return node < field.size() ? field(node) : std::numeric_limits<double>::quiet_NaN();
 }
 
 void add_row(
@@ -65,25 +59,22 @@ std::string stations_csv(const job::Job& job, const process::JobResult& result) 
 
 std::string edge_csv(const process::JobResult& result) {
     std::string table = "step,station_mm,x_mm,y_mm,z_mm,edge_strain_log,edge_stretch_percent,"
-                        "edge_thickness_mm\n";
+                        "edge_thickness_mm,edge\n";
     for (std::size_t i = 0; i < result.steps.size(); ++i) {
         const process::StepResult& step = result.steps[i];
-        const grid::SheetMesh& mesh = process::mesh_of(result, i);
-        for (const int node : mesh.free_edge) {
-            const Eigen::Vector3d at = step.state.positions.col(node);
-            const double station = mesh.station(node);
-            const double strain =
-                figure_at(step.findings.stations, station, &findings::StationFindings::edge_strain);
+        for (const CutEdgeNode& each : cut_edge(result, i).nodes) {
+            const Eigen::Vector3d at = step.state.positions.col(each.node);
             add_row(
                 table,
                 process::name_of(step.kind),
-                {cell(station),
+                {cell(each.station),
                  cell(at.x()),
                  cell(at.y()),
                  cell(at.z()),
-                 cell(strain),
-                 cell(stretch_percent(strain)),
-                 cell(at_node(step.fields.thickness, node))}
+                 cell(each.strain),
+                 cell(stretch_percent(each.strain)),
+                 cell(each.thickness),
+                 each.edge}
             );
         }
     }

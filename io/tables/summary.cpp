@@ -91,6 +91,26 @@ Json lip(const findings::LipFindings& found) {
     return entry;
 }
 
+Json openings(const std::vector<findings::OpeningFindings>& found) {
+    Json list = Json::array();
+    for (const findings::OpeningFindings& each : found) {
+        Json entry = {
+            {"kind", findings::word_for(each.kind)},
+            {"number", each.number},
+            {"rim_strain_log", {{"max", number(each.tension_most)}}},
+            {"rim_strain_used_log", {{"max", number(each.tension_used)}}},
+            {"rim_stretch_percent", {{"max", number(stretch_percent(each.tension_most))}}},
+            {"station_mm", number(each.station)},
+            {"distance_mm", number(each.distance)}};
+        if (each.least_diameter && each.most_diameter) {
+            entry["diameter_mm"] = {
+                {"least", number(*each.least_diameter)}, {"most", number(*each.most_diameter)}};
+        }
+        list.push_back(entry);
+    }
+    return list;
+}
+
 Json step(const process::StepResult& result, double plan_radius_before) {
     const findings::PartFindings& found = result.findings;
     Json entry = {
@@ -126,6 +146,9 @@ Json step(const process::StepResult& result, double plan_radius_before) {
     add_springback(entry, found);
     if (found.lip) {
         entry["lip"] = lip(*found.lip);
+    }
+    if (!found.openings.empty()) {
+        entry["openings"] = openings(found.openings);
     }
     return entry;
 }

@@ -1,6 +1,6 @@
 #include "io/vtk/field_file.hpp"
 
-#include "io/tables/along_line.hpp"
+#include "io/tables/cut_edge.hpp"
 #include "io/vtk/node_figures.hpp"
 
 #include <vtkCellData.h>
@@ -46,10 +46,13 @@ public:
         }
     }
 
-    void add_chain(vtkIdType n_points) {
-        for (vtkIdType i = 0; i + 1 < n_points; ++i) {
-            const std::array<vtkIdType, 2> ids{i, i + 1};
-            grid_->InsertNextCell(VTK_LINE, 2, ids.data());
+    /// Lines of points that follow each other.
+    void add_chains(const std::vector<std::vector<int>>& lines) {
+        for (const std::vector<int>& line : lines) {
+            for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+                const std::array<vtkIdType, 2> ids{line[i], line[i + 1]};
+                grid_->InsertNextCell(VTK_LINE, 2, ids.data());
+            }
         }
     }
 
@@ -204,23 +207,22 @@ FieldFile frame_file(const job::Job& job, const process::JobResult& result, std:
 
 FieldFile edge_file(const process::JobResult& result, std::size_t index) {
     const process::StepResult& step = result.steps[index];
-    const grid::SheetMesh& mesh = process::mesh_of(result, index);
-    const std::vector<int>& edge = mesh.free_edge;
-    const auto n = static_cast<Eigen::Index>(edge.size());
+    const tables::CutEdge edge = tables::cut_edge(result, index);
+    const std::vector<tables::CutEdgeNode>& nodes = edge.nodes;
+    const auto n = static_cast<Eigen::Index>(nodes.size());
     Eigen::Matrix3Xd positions(3, n);
     Eigen::VectorXd station(n);
     Eigen::VectorXd strain(n);
     Eigen::VectorXd thickness(n);
-    using At = findings::StationFindings;
     for (Eigen::Index i = 0; i < n; ++i) {
-        const int node = edge[static_cast<std::size_t>(i)];
-        positions.col(i) = step.state.positions.col(node);
-        station(i) = mesh.station(node);
-        strain(i) = tables::figure_at(step.findings.stations, station(i), &At::edge_strain);
-        thickness(i) = tables::figure_at(step.findings.stations, station(i), &At::edge_thickness);
+        const tables::CutEdgeNode& at = nodes[static_cast<std::size_t>(i)];
+        positions.col(i) = step.state.positions.col(at.node);
+        station(i) = at.station;
+        strain(i) = at.strain;
+        thickness(i) = at.thickness;
     }
     FileMaker file(positions);
-    file.add_chain(n);
+    file.add_chains(edge.lines);
     file.add("station", "mm (along the bend line)", station);
     file.add("edge_strain", "- (log, along the edge)", strain);
     file.add("edge_thickness", "mm", thickness);

@@ -3,6 +3,7 @@
 #include "io/vtk/canvas.hpp"
 #include "io/vtk/colour_scale.hpp"
 #include "io/vtk/free_place.hpp"
+#include "mesh/grid/outlines.hpp"
 
 #include <Eigen/Geometry>
 #include <fmt/format.h>
@@ -69,26 +70,27 @@ vtkNew<vtkLookupTable> colour_table(double top) {
 class Drawing {
 public:
     Drawing(vtkRenderer& scene, const grid::SheetMesh& mesh, const PartPicture& picture, double top)
-        : scene_(scene), mesh_(mesh), picture_(picture), colours_(colour_table(top)) {}
+        : scene_(scene), mesh_(mesh), edges_(grid::outlines(mesh)), picture_(picture),
+          colours_(colour_table(top)) {}
 
     void draw_sheet() {
         add_face(1);
         add_face(-1);
-        for (const std::vector<int>* edge : edges()) {
-            add_rim(*edge);
+        for (const std::vector<int>& edge : edges_) {
+            add_rim(edge);
         }
     }
 
     void draw_lines() {
-        for (const std::vector<int>* edge : edges()) {
-            add_line(face(1.2), *edge, ink, 2.0F);
-            add_line(face(-1.2), *edge, ink, 1.2F);
+        for (const std::vector<int>& edge : edges_) {
+            add_line(face(1.2), edge, ink, 2.0F);
+            add_line(face(-1.2), edge, ink, 1.2F);
         }
         add_line(face(1.2), mesh_.bend_begin, faint, 1.0F);
         add_line(face(1.2), mesh_.bend_end, faint, 1.0F);
         if (picture_.other_shape) {
-            for (const std::vector<int>* edge : edges()) {
-                add_line(*picture_.other_shape, *edge, faint, 2.0F);
+            for (const std::vector<int>& edge : edges_) {
+                add_line(*picture_.other_shape, edge, faint, 2.0F);
             }
             add_line(*picture_.other_shape, mesh_.bend_begin, faint, 1.0F);
             add_line(*picture_.other_shape, mesh_.bend_end, faint, 1.0F);
@@ -114,10 +116,6 @@ public:
     }
 
 private:
-    [[nodiscard]] std::array<const std::vector<int>*, 4> edges() const {
-        return {&mesh_.web_edge, &mesh_.far_end, &mesh_.free_edge, &mesh_.start_end};
-    }
-
     /// Points off the mid-surface: 1 on the outer face, -1 on the block face.
     [[nodiscard]] Matrix3Xd face(double side) const {
         return picture_.positions
@@ -228,6 +226,7 @@ private:
 
     vtkRenderer& scene_;
     const grid::SheetMesh& mesh_;
+    std::vector<std::vector<int>> edges_;
     const PartPicture& picture_;
     vtkNew<vtkLookupTable> colours_;
 };
@@ -304,9 +303,8 @@ std::vector<Eigen::Vector2d> covered_places(
         }
     }
     if (picture.other_shape) {
-        for (const std::vector<int>* edge :
-             {&mesh.free_edge, &mesh.web_edge, &mesh.start_end, &mesh.far_end}) {
-            for (const int node : *edge) {
+        for (const std::vector<int>& edge : grid::outlines(mesh)) {
+            for (const int node : edge) {
                 covered.push_back(pixels(view.place(picture.other_shape->col(node), aspect)));
             }
         }

@@ -3,6 +3,8 @@
 #include "mesh/base/check.hpp"
 #include "mesh/grid/gmsh_session.hpp"
 #include "mesh/grid/grading.hpp"
+#include "mesh/grid/opened_mesh.hpp"
+#include "mesh/grid/opening_windows.hpp"
 #include "mesh/grid/stations.hpp"
 
 #include <fmt/format.h>
@@ -38,6 +40,24 @@ void check_widths(const BlankGrid& blank) {
     check(blank.second_bend_begin == 0, "a flange with a second bend is as wide everywhere");
 }
 
+void check_openings(const BlankGrid& blank) {
+    const outline::Openings& openings = blank.openings;
+    const bool is_plain = blank.flange_widths.is_empty();
+    check(
+        openings.notches.empty() && openings.tabs.empty() ? true : blank.cut_width == 0,
+        "an edge with notches or tabs is not cut"
+    );
+    for (const outline::Hole& hole : openings.holes) {
+        check(hole.diameter > 0, "a hole has a size");
+        check(hole.distance < 0 || is_plain, "a flange with holes is as wide everywhere");
+    }
+    check(
+        is_plain || (openings.notches.empty() && openings.tabs.empty()),
+        "a flange with notches or tabs is as wide everywhere beside them"
+    );
+    check(blank.n_round_hole > 0 && blank.n_round_hole % 4 == 0, "a hole is divided in fours");
+}
+
 void check_blank(const BlankGrid& blank) {
     const outline::BendLine& line = blank.line;
     check(blank.web_width > 0 && blank.bend_width > 0, "web and bend have a width");
@@ -57,6 +77,7 @@ void check_blank(const BlankGrid& blank) {
         "the cut lies in the flange"
     );
     check_widths(blank);
+    check_openings(blank);
     check(
         blank.second_bend_begin == 0
             || (blank.second_bend_begin > blank.bend_width && blank.second_bend_width > 0
@@ -201,13 +222,18 @@ OutsideProblem not_mapped(const PatchMesh& raw) {
         "report this with the case file; a different width or element size may get round it"};
 }
 
-} // namespace
+/// One band for each strip.
+std::vector<Band> bands_between(const std::vector<double>& distances) {
+    std::vector<Band> bands;
+    for (std::size_t j = 1; j < distances.size(); ++j) {
+        bands.push_back({distances[j - 1], distances[j], {1, 1}});
+    }
+    return bands;
+}
 
-Result<SheetMesh> mesh_blank(const BlankGrid& blank) {
-    check_blank(blank);
-    const std::vector<Band> bands = bands_across(blank);
-    const NodeLines lines{stations_along(blank), distances_across(bands)};
-
+/// The blank on lines of nodes both ways.
+Result<SheetMesh>
+map_blank(const BlankGrid& blank, const std::vector<Band>& bands, const NodeLines& lines) {
     const Result<PatchMesh> raw = mesh_patches(net_of(blank, bands, lines));
     if (!raw) {
         return tl::unexpected(raw.error());
@@ -222,6 +248,21 @@ Result<SheetMesh> mesh_blank(const BlankGrid& blank) {
     place_nodes(mesh, blank, lines);
     name_edges(mesh, blank, lines);
     return mesh;
+}
+
+} // namespace
+
+Result<SheetMesh> mesh_blank(const BlankGrid& blank) {
+    check_blank(blank);
+    std::vector<Band> bands = bands_across(blank);
+    NodeLines lines{stations_along(blank), distances_across(bands)};
+    if (blank.openings.are_none()) {
+        return map_blank(blank, bands, lines);
+    }
+    const WindowedLines windowed = lines_with_windows(blank, lines.stations, lines.distances);
+    lines = {windowed.stations, windowed.distances};
+    const Result<SheetMesh> mapped = map_blank(blank, bands_between(lines.distances), lines);
+    return mapped ? open_mesh(*mapped, blank, windowed) : mapped;
 }
 
 } // namespace flangewright::grid

@@ -1,9 +1,11 @@
-// Meshes a blank with mapped quadrilaterals, fine round the nose and coarser away from it.
+// Meshes a blank with mapped quadrilaterals, fine round the nose and coarser away from it, and
+// unmapped ones round openings.
 #pragma once
 
 #include "mesh/base/result.hpp"
 #include "mesh/grid/sheet_mesh.hpp"
 #include "mesh/outline/bend_line.hpp"
+#include "mesh/outline/openings.hpp"
 #include "mesh/outline/profile.hpp"
 
 namespace flangewright::grid {
@@ -17,6 +19,8 @@ struct BlankGrid {
     outline::Profile flange_widths; ///< over station, the largest flange_width; empty: all alike
     double cut_width = 0; ///< a row of nodes lies at this flat width where the flange is
                           ///< widest, and as far off its edge elsewhere, to cut along; 0: none
+    outline::Openings openings; ///< holes, notches, tabs; clear of bend, ends and one another
+    int n_round_hole = 32; ///< elements round a hole, a multiple of four
     int n_round_nose = 16; ///< elements across bend_width
     double second_bend_begin = 0; ///< flat width at which a second bend begins; 0: there is none
     double second_bend_width = 0; ///< flat width that ends up round the second nose

@@ -9,6 +9,7 @@
 #include <clocale>
 #include <csignal>
 #include <exception>
+#include <functional>
 #include <mutex>
 #include <string>
 #include <unordered_map>
@@ -188,23 +189,38 @@ PatchMesh copy_mesh() {
     return mesh;
 }
 
-} // namespace
-
-Result<PatchMesh> mesh_patches(const PatchNet& net) {
-    check(net.corners.size() == net.along.size() + 1, "a net has a column between two boundaries");
-    check(
-        net.corners.front().size() == net.across.size() + 1, "a net has a band between two lines"
-    );
-    for (const std::vector<Eigen::Vector3d>& column : net.corners) {
-        for (const Eigen::Vector3d& corner : column) {
-            check(corner.allFinite(), "a corner is a place");
-        }
+/// Lines round one polygon, each one element long.
+int add_loop(const std::vector<Eigen::Vector3d>& corners) {
+    std::vector<int> points;
+    for (const Eigen::Vector3d& corner : corners) {
+        points.push_back(gmsh::model::geo::addPoint(corner.x(), corner.y(), corner.z()));
     }
+    std::vector<int> sides;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        sides.push_back(gmsh::model::geo::addLine(points[i], points[(i + 1) % points.size()]));
+        divide(sides.back(), {1, 1});
+    }
+    return gmsh::model::geo::addCurveLoop(sides);
+}
+
+void add_region(const Region& region) {
+    gmsh::option::setNumber("Mesh.SubdivisionAlgorithm", 1); // all into quadrilaterals
+    std::vector<int> loops;
+    for (const std::vector<Eigen::Vector3d>& corners : region.loops) {
+        loops.push_back(add_loop(corners));
+    }
+    const int surface = gmsh::model::geo::addPlaneSurface(loops);
+    gmsh::model::geo::mesh::setRecombine(2, surface);
+    gmsh::model::geo::synchronize();
+}
+
+/// Lets the library mesh what `add` hands it.
+Result<PatchMesh> mesh_with_library(const std::function<void()>& add) {
     std::string words;
     try {
         const GmshSession session;
         try {
-            add_patches(net);
+            add();
             gmsh::model::mesh::generate(2);
             return copy_mesh();
         } catch (...) { // whatever Gmsh throws (text or a number), its log says more
@@ -214,6 +230,34 @@ Result<PatchMesh> mesh_patches(const PatchNet& net) {
         words = "it does not start";
     }
     return tl::unexpected(mesher_problem(words));
+}
+
+void check_places(const std::vector<std::vector<Eigen::Vector3d>>& lists) {
+    for (const std::vector<Eigen::Vector3d>& corners : lists) {
+        for (const Eigen::Vector3d& corner : corners) {
+            check(corner.allFinite(), "a corner is a place");
+        }
+    }
+}
+
+} // namespace
+
+Result<PatchMesh> mesh_patches(const PatchNet& net) {
+    check(net.corners.size() == net.along.size() + 1, "a net has a column between two boundaries");
+    check(
+        net.corners.front().size() == net.across.size() + 1, "a net has a band between two lines"
+    );
+    check_places(net.corners);
+    return mesh_with_library([&net] { add_patches(net); });
+}
+
+Result<PatchMesh> mesh_region(const Region& region) {
+    check(!region.loops.empty(), "a region has an outer side");
+    for (const std::vector<Eigen::Vector3d>& corners : region.loops) {
+        check(corners.size() >= 3, "a polygon has three corners");
+    }
+    check_places(region.loops);
+    return mesh_with_library([&region] { add_region(region); });
 }
 
 } // namespace flangewright::grid

@@ -34,4 +34,15 @@ struct PatchMesh {
 /// Fails: when Gmsh refuses, with its own words in `object`.
 [[nodiscard]] Result<PatchMesh> mesh_patches(const PatchNet& net);
 
+/// A flat region between closed polygons, the outer one first, none repeating its first corner.
+/// Every side becomes one element's side twice over: it is halved. Lengths in mm.
+struct Region {
+    std::vector<std::vector<Eigen::Vector3d>> loops;
+};
+
+/// Meshes the region with unmapped quadrilaterals; sides lie halved on the polygons. As
+/// mesh_patches() otherwise. Units: mm. Source: Gmsh's recombined triangles, each cell divided into
+/// quadrilaterals. Fails: when Gmsh refuses, with its own words in `object`.
+[[nodiscard]] Result<PatchMesh> mesh_region(const Region& region);
+
 } // namespace flangewright::grid

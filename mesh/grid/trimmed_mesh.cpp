@@ -11,26 +11,37 @@ namespace {
 
 constexpr int cut_away = -1;
 
-/// Place in a station line, web edge to free edge, of the node nearest to the distance.
-std::size_t row_at(const SheetMesh& mesh, double distance) {
+/// How far off the free edge the row nearest to a distance lies, at the first station.
+double cut_off_at(const SheetMesh& mesh, double distance) {
     const std::vector<int>& line = mesh.station_lines.front();
     const auto off = [&](int node) { return std::abs(mesh.distance[node] - distance); };
-    const auto nearest = std::ranges::min_element(line, {}, off);
-    return static_cast<std::size_t>(nearest - line.begin());
+    const int nearest = *std::ranges::min_element(line, {}, off);
+    return mesh.distance[line.back()] - mesh.distance[nearest];
+}
+
+/// Where the cut runs at each node's station. Rows near the edge keep off it as far everywhere;
+/// where the mesh is not mapped the edge is parallel to the line.
+std::vector<double> cuts_of_nodes(const SheetMesh& mesh, double cut_off) {
+    const double at_first = mesh.distance[mesh.station_lines.front().back()] - cut_off;
+    std::vector<double> cuts(static_cast<std::size_t>(mesh.n_nodes()), at_first);
+    for (const std::vector<int>& line : mesh.station_lines) {
+        for (const int node : line) {
+            cuts[static_cast<std::size_t>(node)] = mesh.distance[line.back()] - cut_off;
+        }
+    }
+    return cuts;
 }
 
 /// New number of every node, in the order of the old ones.
-std::vector<int> new_numbers(const SheetMesh& mesh, std::size_t last_row) {
+std::vector<int> new_numbers(const SheetMesh& mesh, double cut_off) {
+    constexpr double rounding = 1e-9;
+    const std::vector<double> cuts = cuts_of_nodes(mesh, cut_off);
     std::vector<int> numbers(static_cast<std::size_t>(mesh.n_nodes()), cut_away);
-    for (const std::vector<int>& line : mesh.station_lines) {
-        for (std::size_t j = 0; j <= last_row; ++j) {
-            numbers[static_cast<std::size_t>(line[j])] = 0;
-        }
-    }
     int next = 0;
-    for (int& number : numbers) {
-        if (number != cut_away) {
-            number = next++;
+    for (int node = 0; node < mesh.n_nodes(); ++node) {
+        const auto i = static_cast<std::size_t>(node);
+        if (mesh.distance[node] <= cuts[i] + rounding * (1 + std::abs(cuts[i]))) {
+            numbers[i] = next++;
         }
     }
     return numbers;
@@ -68,10 +79,14 @@ void copy_quads(const SheetMesh& mesh, const std::vector<int>& numbers, TrimmedM
 } // namespace
 
 TrimmedMesh trim_beyond(const SheetMesh& mesh, double distance) {
-    const std::size_t last_row = row_at(mesh, distance);
-    const int edge = mesh.station_lines.front()[last_row];
-    check(mesh.distance[edge] > mesh.distance[mesh.bend_begin.front()], "a flange stays");
-    const std::vector<int> numbers = new_numbers(mesh, last_row);
+    check(
+        std::ranges::all_of(mesh.rims, [](const Rim& rim) { return rim.kind == Rim::Kind::hole; }),
+        "an edge with notches or tabs is not trimmed"
+    );
+    const double cut_off = cut_off_at(mesh, distance);
+    const double edge = mesh.distance[mesh.station_lines.front().back()] - cut_off;
+    check(edge > mesh.distance[mesh.bend_begin.front()], "a flange stays");
+    const std::vector<int> numbers = new_numbers(mesh, cut_off);
     TrimmedMesh trimmed;
     for (int node = 0; node < mesh.n_nodes(); ++node) {
         if (numbers[static_cast<std::size_t>(node)] != cut_away) {
@@ -84,6 +99,12 @@ TrimmedMesh trim_beyond(const SheetMesh& mesh, double distance) {
     for (const std::vector<int>& line : mesh.station_lines) {
         cut.station_lines.push_back(renumbered(line, numbers));
         cut.free_edge.push_back(cut.station_lines.back().back());
+    }
+    for (const Rim& rim : mesh.rims) {
+        const std::vector<int> nodes = renumbered(rim.nodes, numbers);
+        if (nodes.size() == rim.nodes.size()) { // else it was cut off with what lay round it
+            cut.rims.push_back({rim.kind, rim.number, nodes});
+        }
     }
     cut.web_edge = renumbered(mesh.web_edge, numbers);
     cut.bend_begin = renumbered(mesh.bend_begin, numbers);

@@ -16,7 +16,8 @@ struct TrimmedMesh {
 
 /// Cuts away all that lies beyond the row of nodes nearest to `distance` at the first station,
 /// past the bend tangent in the flat; the row becomes the free edge. Units: mm. Source: none
-/// needed. Fails: never; a row within the bend is a fault of the caller.
+/// needed. Fails: never; a row within the bend, or notches and tabs, are faults of the caller.
+/// Holes must lie on one side of the row.
 [[nodiscard]] TrimmedMesh trim_beyond(const SheetMesh& mesh, double distance);
 
 } // namespace flangewright::grid

@@ -40,6 +40,24 @@ struct LipFindings {
     double bend_strain_used = 0; ///< the same since the sheet was last soft
 };
 
+/// What interrupts a sheet or its edge.
+enum class OpeningKind { hole, notch, tab };
+
+/// Figures of one opening's rim.
+struct OpeningFindings {
+    OpeningKind kind = OpeningKind::hole;
+    int number = 1; ///< as in the case, each kind counted from 1
+    double tension_most = 0; ///< log, largest stretch along the rim; below zero when all shrank
+    double tension_used = 0; ///< the same since the sheet was last soft
+    double station = 0; ///< where, in the flat
+    double distance = 0;
+    std::optional<double> least_diameter; ///< of a hole, along the chord
+    std::optional<double> most_diameter;
+};
+
+/// Units: none. Source: none needed. Fails: never.
+[[nodiscard]] std::string word_for(OpeningKind kind);
+
 /// Figures of the part after one step.
 struct PartFindings {
     std::vector<StationFindings> stations;
@@ -62,6 +80,7 @@ struct PartFindings {
     /// and for a line of several radii, which no one circle fits.
     double plan_radius = 0;
     std::optional<LipFindings> lip; ///< empty: no lip is bent yet
+    std::vector<OpeningFindings> openings; ///< one per rim
     std::vector<std::string> notes; ///< what a reader of these figures must know, plain sentences
 };
 
@@ -73,7 +92,8 @@ enum class VerdictWord { holds, close, splits, unknown };
 
 /// One limit looked at.
 struct LimitUse {
-    std::string place; ///< "free edge" or "outer fibre of the bend"
+    std::string place; ///< "free edge", "rim of hole 2" or "outer fibre of the bend"
+    bool is_cut_edge = false; ///< free edge or rim, not a bend
     double reached = 0; ///< engineering strain
     std::optional<double> allowed; ///< engineering strain; empty when unknown
     std::optional<double> share;

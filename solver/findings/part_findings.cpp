@@ -7,6 +7,7 @@
 #include "solver/findings/flange_development.hpp"
 #include "solver/findings/lip.hpp"
 #include "solver/findings/lip_development.hpp"
+#include "solver/findings/openings.hpp"
 #include "solver/findings/plan_radius.hpp"
 #include "solver/findings/thinning.hpp"
 #include "solver/findings/web_lift.hpp"
@@ -266,6 +267,7 @@ PartFindings find_in_part(
             largest_in_lip_bend(mesh, across_stretched_face_of_lip(fields, job), job)
         );
     }
+    part.openings = find_openings(mesh, shape.positions);
     part.web_lift = lift.largest;
     part.plan_radius = job.blank.line.curve() == outline::Curve::mixed
         ? std::numeric_limits<double>::infinity()

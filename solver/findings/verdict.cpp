@@ -44,14 +44,12 @@ VerdictWord word_of(const LimitUse& use, double close_share) {
                                                                            : VerdictWord::holds;
 }
 
-LimitUse use_of_edge(const job::Job& job, std::span<const PartFindings> steps) {
-    double strain = steps.empty() ? 0 : steps.front().edge_tension_used;
-    for (const PartFindings& step : steps) {
-        strain = std::max(strain, step.edge_tension_used);
-    }
+/// A cut edge that is stretched by a log strain along itself.
+LimitUse use_of_cut_edge(const job::Job& job, std::string place, double strain) {
     const material::Sourced& limit = job.sheet.material.uniform_elongation;
     LimitUse use;
-    use.place = "free edge";
+    use.place = std::move(place);
+    use.is_cut_edge = true;
     use.reached = std::expm1(strain);
     use.is_needed = use.reached > harmless_stretch;
     use.source = limit.source;
@@ -64,6 +62,31 @@ LimitUse use_of_edge(const job::Job& job, std::span<const PartFindings> steps) {
     }
     use.word = word_of(use, job.close_share);
     return use;
+}
+
+LimitUse use_of_edge(const job::Job& job, std::span<const PartFindings> steps) {
+    double strain = steps.empty() ? 0 : steps.front().edge_tension_used;
+    for (const PartFindings& step : steps) {
+        strain = std::max(strain, step.edge_tension_used);
+    }
+    return use_of_cut_edge(job, "free edge", strain);
+}
+
+/// Of the rim that stretches most, if there is one.
+std::optional<LimitUse> use_of_rims(const job::Job& job, std::span<const PartFindings> steps) {
+    const OpeningFindings* worst = nullptr;
+    for (const PartFindings& step : steps) {
+        for (const OpeningFindings& opening : step.openings) {
+            if (worst == nullptr || opening.tension_used > worst->tension_used) {
+                worst = &opening;
+            }
+        }
+    }
+    if (worst == nullptr) {
+        return std::nullopt;
+    }
+    std::string place = fmt::format("rim of {} {}", word_for(worst->kind), worst->number);
+    return use_of_cut_edge(job, std::move(place), worst->tension_used);
 }
 
 /// One of the bends: round a nose, with the largest log strain computed there.
@@ -151,7 +174,7 @@ std::string allowed_bend_in_words(double allowed) {
 
 std::string allowed_in_words(const LimitUse& use) {
     const std::string data = material::word_for(use.grade) + " data";
-    return use.place == "free edge"
+    return use.is_cut_edge
         ? fmt::format(
             "This sheet bears {:.1f} % (uniform elongation, {})", 100 * *use.allowed, data
         )
@@ -168,9 +191,8 @@ std::string known_limit_in_words(const LimitUse& use) {
 }
 
 std::string unknown_limit_in_words(const LimitUse& use) {
-    const char* missing = use.place == "free edge"
-        ? "the sheet's uniform elongation isn't known"
-        : "no bend table covers this sheet and thickness";
+    const char* missing = use.is_cut_edge ? "the sheet's uniform elongation isn't known"
+                                          : "no bend table covers this sheet and thickness";
     return fmt::format("{}, but {}", reached_in_words(use), missing);
 }
 
@@ -257,6 +279,9 @@ Verdict judge(const job::Job& job, std::span<const PartFindings> steps) {
     verdict.limits = {use_of_edge(job, steps), use_of_bend(job, bend)};
     if (lip) {
         verdict.limits.push_back(use_of_bend(job, *lip));
+    }
+    if (std::optional<LimitUse> rims = use_of_rims(job, steps)) {
+        verdict.limits.push_back(std::move(*rims));
     }
     const LimitUse& spoken = weigh(verdict);
     verdict.because = because(job, verdict, spoken);

@@ -18,4 +18,16 @@ std::string word_for(VerdictWord word) {
     return {};
 }
 
+std::string word_for(OpeningKind kind) {
+    switch (kind) {
+    case OpeningKind::hole:
+        return "hole";
+    case OpeningKind::notch:
+        return "notch";
+    case OpeningKind::tab:
+        break;
+    }
+    return "tab";
+}
+
 } // namespace flangewright::findings

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "mesh/outline/bend_line.hpp"
+#include "mesh/outline/openings.hpp"
 #include "mesh/outline/profile.hpp"
 #include "solver/material/sheet_material.hpp"
 
@@ -41,6 +42,7 @@ struct Blank {
     bool has_lip = false; ///< the lip is bent
     EndKind start = EndKind::free;
     EndKind end = EndKind::free;
+    outline::Openings openings = {}; ///< holes, notches, tabs
 
     /// Flat width at which the lip's bend begins; the net edge without a lip. Units: mm. Source:
     /// none needed. Fails: never.
@@ -49,6 +51,8 @@ struct Blank {
     [[nodiscard]] double flange_width_at(double station) const {
         return flange_widths.is_empty() ? flange_width : flange_widths.at(station);
     }
+    /// Flat width with the highest tab. Units: mm. Source: none needed. Fails: never.
+    [[nodiscard]] double width_with_tabs() const { return flange_width + openings.highest_tab(); }
     /// False when the part goes on at both ends. Units: none. Source: none needed. Fails: never.
     [[nodiscard]] bool has_free_end() const {
         return start == EndKind::free || end == EndKind::free;

@@ -40,8 +40,9 @@ double lowest_of_edge(const Workpiece& piece) {
 }
 
 MovingTool wiper_of(const job::Job& job, const ContactChoice& contact) {
-    const WiperStroke stroke =
-        make_wiper(job.block.nose_radius, job.drive, job.sheet.thickness, job.blank.flange_width);
+    const WiperStroke stroke = make_wiper(
+        job.block.nose_radius, job.drive, job.sheet.thickness, job.blank.width_with_tabs()
+    );
     return {
         stroke.wiper,
         [stroke](double share) { stroke.move_to(share); },
@@ -96,13 +97,29 @@ MovingTool tool_of(const job::Job& job, const ContactChoice& contact) {
     return tool;
 }
 
-// Web under the backing stays in its plane; the far edge of the web does not move.
+// Pins hold their holes where they are in the plane of the web.
+void hold_pins(const Workpiece& piece, std::vector<bool>& is_fixed) {
+    for (const grid::Rim& rim : piece.mesh.rims) {
+        const bool is_pinned =
+            rim.kind == grid::Rim::Kind::hole && piece.job.blank.openings.holes[rim.number].is_pin;
+        for (const int node : is_pinned ? rim.nodes : std::vector<int>{}) {
+            is_fixed[static_cast<std::size_t>(node * dof_per_node)] = true;
+            is_fixed[static_cast<std::size_t>(node * dof_per_node + 1)] = true;
+        }
+    }
+}
+
+// Web under the backing stays in its plane; the far edge of the web, or the pins, do not move.
 void hold_web(const Workpiece& piece, std::vector<bool>& is_fixed) {
     constexpr double rounding = 1e-9;
     for (int node = 0; node < piece.mesh.n_nodes(); ++node) {
         if (piece.mesh.distance[node] <= rounding - piece.job.block.backing_setback) {
             is_fixed[static_cast<std::size_t>(node * dof_per_node + 2)] = true;
         }
+    }
+    if (piece.job.blank.openings.has_pins()) {
+        hold_pins(piece, is_fixed);
+        return;
     }
     for (const int node : piece.mesh.web_edge) {
         is_fixed[static_cast<std::size_t>(node * dof_per_node + 1)] = true;

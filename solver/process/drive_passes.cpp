@@ -12,8 +12,9 @@ namespace {
 constexpr double square = 0.5 * std::numbers::pi;
 
 double full_stroke(const job::Job& job) {
-    const WiperStroke stroke =
-        make_wiper(job.block.nose_radius, job.drive, job.sheet.thickness, job.blank.flange_width);
+    const WiperStroke stroke = make_wiper(
+        job.block.nose_radius, job.drive, job.sheet.thickness, job.blank.width_with_tabs()
+    );
     stroke.move_to(1);
     return stroke.wiper->underside();
 }
@@ -56,7 +57,7 @@ double wiper_underside(const job::Job& job, double angle) {
     // Tangent to the outer face of the straight flange, both measured from the nose's centre.
     const double rise = (nose + t + corner - (face + corner) * sine) / cosine;
     const double along = (face + corner) * cosine - rise * sine;
-    const double straight = std::max(0.0, job.blank.flange_width - angle * (nose + 0.5 * t));
+    const double straight = std::max(0.0, job.blank.width_with_tabs() - angle * (nose + 0.5 * t));
     if (along <= straight) {
         return std::max(rise - corner - nose, full);
     }

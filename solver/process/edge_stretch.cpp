@@ -36,6 +36,43 @@ std::size_t first_row_of_band(const grid::SheetMesh& mesh) {
     return best;
 }
 
+// The worked part of the flange at a station.
+struct WorkedBand {
+    double station = 0;
+    double begin = 0;
+    double edge = 0;
+};
+
+std::vector<WorkedBand> bands_along(const Workpiece& piece) {
+    const grid::SheetMesh& mesh = piece.mesh;
+    const std::size_t first_row = first_row_of_band(mesh);
+    const std::vector<int>& first = mesh.station_lines.front();
+    const bool is_plain = piece.job.blank.flange_widths.is_empty();
+    std::vector<WorkedBand> bands;
+    for (const std::vector<int>& line : mesh.station_lines) {
+        // Lines may leave out nodes of the web: count from the edge.
+        const int row = is_plain ? first[first_row] : line[line.size() + first_row - first.size()];
+        bands.push_back({mesh.station[line.back()], mesh.distance[row], mesh.distance[line.back()]}
+        );
+    }
+    return bands;
+}
+
+WorkedBand band_at(const std::vector<WorkedBand>& bands, double station) {
+    std::size_t i = 1;
+    while (i + 1 < bands.size() && bands[i].station < station) {
+        ++i;
+    }
+    const WorkedBand& from = bands[i - 1];
+    const WorkedBand& to = bands[i];
+    const double share =
+        std::clamp((station - from.station) / (to.station - from.station), 0.0, 1.0);
+    return {
+        station,
+        from.begin + share * (to.begin - from.begin),
+        from.edge + share * (to.edge - from.edge)};
+}
+
 // 1 well inside the zone, 0 well outside, halfway at the border to a neighbour.
 double share_along(const std::vector<EdgeZone>& zones, std::size_t zone, double station) {
     const auto step = [&](double border) {
@@ -70,17 +107,26 @@ std::vector<EdgeZone> edge_zones(const Workpiece& piece) {
 
 Eigen::MatrixXd edge_shares(const Workpiece& piece, const std::vector<EdgeZone>& zones) {
     const grid::SheetMesh& mesh = piece.mesh;
-    const std::size_t first_row = first_row_of_band(mesh);
+    const std::vector<WorkedBand> bands = bands_along(piece);
     Eigen::MatrixXd shares(mesh.n_nodes(), static_cast<Eigen::Index>(zones.size()));
-    for (const std::vector<int>& line : mesh.station_lines) {
-        const double edge = mesh.distance[line.back()];
-        const double begin = mesh.distance[line[first_row]];
-        for (const int node : line) {
-            const double out = std::max((mesh.distance[node] - begin) / (edge - begin), 0.0);
-            for (std::size_t zone = 0; zone < zones.size(); ++zone) {
-                shares(node, static_cast<Eigen::Index>(zone)) =
-                    out * share_along(zones, zone, mesh.station[node]);
-            }
+    std::vector<bool> is_done(static_cast<std::size_t>(mesh.n_nodes()), false);
+    const auto fill = [&](int node, const WorkedBand& band) {
+        const double out =
+            std::max((mesh.distance[node] - band.begin) / (band.edge - band.begin), 0.0);
+        for (std::size_t zone = 0; zone < zones.size(); ++zone) {
+            shares(node, static_cast<Eigen::Index>(zone)) =
+                out * share_along(zones, zone, mesh.station[node]);
+        }
+        is_done[static_cast<std::size_t>(node)] = true;
+    };
+    for (std::size_t i = 0; i < bands.size(); ++i) {
+        for (const int node : mesh.station_lines[i]) {
+            fill(node, bands[i]);
+        }
+    }
+    for (int node = 0; node < mesh.n_nodes(); ++node) { // those round openings
+        if (!is_done[static_cast<std::size_t>(node)]) {
+            fill(node, band_at(bands, mesh.station[node]));
         }
     }
     return shares;

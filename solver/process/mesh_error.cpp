@@ -51,6 +51,7 @@ job::Job slice_of(const Workpiece& piece, std::span<const StepResult> steps) {
     slice.blank.start = slice.blank.end = job::EndKind::continues;
     // Of what varies along the line the slice has the largest.
     slice.blank.flange_widths = {};
+    slice.blank.openings = {};
     slice.block.wall_angles = {};
     // A slice knows no order along the line.
     slice.drive.order = job::DriveOrder::evenly;
@@ -146,15 +147,18 @@ double kink_of_thickness(const Workpiece& piece, const Eigen::VectorXd& thicknes
     }
     std::vector<double> along;
     std::vector<double> across;
-    along.reserve(lines.size());
-    across.reserve(lines[thinnest_line].size());
-    for (const std::vector<int>& line : lines) {
-        along.push_back(thickness[line[thinnest]]);
+    std::size_t place = 0;
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        place = i == thinnest_line ? along.size() : place;
+        // Lines that pass an opening have other nodes there.
+        if (lines[i].size() == lines[thinnest_line].size()) {
+            along.push_back(thickness[lines[i][thinnest]]);
+        }
     }
     for (const int node : lines[thinnest_line]) {
         across.push_back(thickness[node]);
     }
-    return std::max(half_kink_at(along, thinnest_line), half_kink_at(across, thinnest));
+    return std::max(half_kink_at(along, place), half_kink_at(across, thinnest));
 }
 
 double kink_of_edge_strain(const findings::PartFindings& held) {

@@ -4,6 +4,7 @@
 #include "solver/equilibrium/bare_refactor.hpp"
 #include "solver/findings/disagreements.hpp"
 #include "solver/findings/hand_calculation.hpp"
+#include "solver/findings/openings.hpp"
 #include "solver/findings/part_findings.hpp"
 #include "solver/findings/strain_since_soft.hpp"
 #include "solver/findings/verdict.hpp"
@@ -194,6 +195,9 @@ void record_step(const Workpiece& piece, StepResult step, JobResult& result) {
             piece.job,
             step.fields,
             {piece.soft->positions, piece.soft->across_outer_face, piece.soft->across_block_face}
+        );
+        findings::count_openings_from_soft(
+            step.findings.openings, piece.mesh, piece.state.positions, piece.soft->positions
         );
     }
     result.figures.n_increments += step.report.n_increments;

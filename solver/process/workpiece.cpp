@@ -27,6 +27,8 @@ grid::BlankGrid grid_for(const job::Job& job, const Fineness& fineness) {
     blank.web_width = job.blank.web_width;
     blank.flange_width = job.blank.flange_width;
     blank.flange_widths = job.blank.flange_widths;
+    blank.openings = job.blank.openings;
+    blank.n_round_hole = fineness.n_round_hole;
     const bool is_trimmed = std::ranges::find(job.steps, job::StepKind::trim) != job.steps.end();
     if (is_trimmed && job.blank.trim_allowance > 0) {
         blank.cut_width = job.blank.flange_width - job.blank.trim_allowance;
@@ -89,7 +91,8 @@ Fineness fineness_for(job::Accuracy accuracy) {
             .n_round_nose = 10,
             .largest_turn = 4 * degree,
             .growth = 1.3,
-            .longest_ratio = 7.5};
+            .longest_ratio = 7.5,
+            .n_round_hole = 24};
     case job::Accuracy::normal:
         return {};
     case job::Accuracy::fine:
@@ -100,7 +103,8 @@ Fineness fineness_for(job::Accuracy accuracy) {
         .n_round_nose = 24,
         .largest_turn = 1.7 * degree,
         .growth = 1.15,
-        .n_along_most = 48};
+        .n_along_most = 48,
+        .n_round_hole = 48};
 }
 
 Result<Workpiece> make_workpiece(const job::Job& job, const Fineness& fineness, int n_threads) {

@@ -46,6 +46,7 @@ struct Fineness {
         6; ///< longest element along the line over the width of those in the bend
     int n_along_most = 24; ///< elements along the line, unless the turn asks for more
     double longest = 0; ///< element along the bend line; 0: from the two above
+    int n_round_hole = 32; ///< elements round a hole, a multiple of four
 };
 
 /// Source: mesh and layer trials in docs/verification.md. Fails: never.

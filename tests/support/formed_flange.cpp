@@ -346,6 +346,7 @@ findings::Verdict made_up_verdict(const findings::PartFindings& found) {
     const double bend = std::expm1(found.bend_strain_most);
     verdict.limits = {
         {.place = "free edge",
+         .is_cut_edge = true,
          .reached = edge,
          .allowed = 0.16,
          .share = edge / 0.16,
