@@ -1,6 +1,7 @@
 #include "io/case_file/sections.hpp"
 
 #include <array>
+#include <utility>
 
 namespace flangewright::case_file {
 
@@ -84,12 +85,12 @@ void read_straight(TableReader& table, BendLineSection& line) {
 }
 
 void read_chain(TableReader& table, BendLineSection& line) {
-    if (line.pieces_key == "points") {
-        line.pieces = read_points(table);
-    } else if (line.pieces_key == "file") {
-        line.pieces = read_drawn(table);
-    } else {
+    if (line.pieces_key == "pieces") {
         line.pieces = read_pieces(table);
+    } else {
+        LineOnDrawing drawn = line.pieces_key == "points" ? read_points(table) : read_drawn(table);
+        line.pieces = std::move(drawn.pieces);
+        line.rounded_kinks = std::move(drawn.rounded_kinks);
     }
     for (const char* key : {"length", "radius", "wall_radius", "sweep"}) {
         if (table.has(key)) {
@@ -102,7 +103,32 @@ void read_chain(TableReader& table, BendLineSection& line) {
     }
 }
 
+// Other curves have no kinks.
+void refuse_round_kinks(TableReader& table, const BendLineSection& line) {
+    const bool is_drawn = line.pieces_key != "pieces";
+    if (!is_drawn && table.has("round_kinks")) {
+        table.object(
+            "round_kinks",
+            "no round_kinks on a bend line that has no kinks (only points and drawings can have "
+            "them)",
+            "delete it"
+        );
+    }
+}
+
 } // namespace
+
+std::optional<double> read_round_kinks(TableReader& table) {
+    return table.value(
+        {.key = "round_kinks",
+         .measure = Measure::length,
+         .lowest = 2,
+         .highest = 10'000,
+         .reason = "the radius of the bend tangent line where the drawing has a kink",
+         .remedy = "check the unit, or delete it if the line has no kinks",
+         .need = Need::optional}
+    );
+}
 
 BendLineSection read_bend_line(TableReader& table) {
     BendLineSection line;
@@ -123,6 +149,7 @@ BendLineSection read_bend_line(TableReader& table) {
     } else {
         read_arc(table, line);
     }
+    refuse_round_kinks(table, line);
     table.finish();
     return line;
 }

@@ -250,6 +250,7 @@ CaseFileResult case_from(const Document& document) {
         result.job.accuracy = parts.run.accuracy;
         result.job.close_share = parts.run.close_share;
         result.job.scatter = scatter;
+        result.rounded_kinks = parts.bend_line.rounded_kinks;
         check_job(parts, result.job);
         if (parts.bend_line.curve == outline::Curve::mixed && reading.is_clean()) {
             check_chain(parts, result.job);

@@ -1,6 +1,7 @@
 // Reads a case file into a job: numbers checked, units gone.
 #pragma once
 
+#include "io/drawing/rounded_kink.hpp"
 #include "io/key_file/input_problem.hpp"
 #include "io/units/length.hpp"
 #include "mesh/base/result.hpp"
@@ -19,6 +20,7 @@ using key_file::InputProblem;
 struct CaseFile {
     job::Job job;
     units::LengthUnit unit = units::LengthUnit::millimetre; ///< in which the user writes lengths
+    std::vector<drawing::RoundedKink> rounded_kinks; ///< of the bend line, in order along it
 };
 
 /// The case, or everything that is wrong with it, from the top of the file down.

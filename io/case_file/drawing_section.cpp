@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <array>
 #include <filesystem>
+#include <utility>
 
 namespace flangewright::case_file {
 
@@ -55,38 +56,41 @@ std::vector<drawing::Stroke> in_mm(const Drawing& drawing, units::LengthUnit uni
 
 } // namespace
 
-std::vector<ChainPiece> read_drawn(TableReader& table) {
+LineOnDrawing read_drawn(TableReader& table) {
     const std::optional<std::string> file = table.text("file", Need::required);
     const std::optional<std::string> layer = table.text("layer", Need::required);
     const std::optional<std::string> side = table.word("flange_side", side_words, Need::optional);
-    std::vector<ChainPiece> pieces;
-    if (!file || !layer) {
-        return pieces;
+    const std::optional<double> kink_radius = read_round_kinks(table);
+    LineOnDrawing drawn;
+    if (!file || !layer || (table.has("round_kinks") && !kink_radius)) {
+        return drawn;
     }
     const std::filesystem::path folder =
         std::filesystem::path(table.reading().file()).parent_path();
     const auto drawing = drawing::read_drawing_file(folder / *file, *layer);
     if (!drawing) {
         object_to(table, "file", drawing.error());
-        return pieces;
+        return drawn;
     }
     if (drawing->strokes.empty() || drawing->n_not_understood > 0) {
         object_to(table, "layer", nothing_on_layer(*drawing, *layer));
-        return pieces;
+        return drawn;
     }
     auto line = drawing::join(
         in_mm(*drawing, table.reading().unit),
-        side == "right" ? drawing::Side::right : drawing::Side::left
+        side == "right" ? drawing::Side::right : drawing::Side::left,
+        kink_radius
     );
     if (!line) {
         line.error().found += " on layer " + *layer;
         object_to(table, "layer", line.error());
-        return pieces;
+        return drawn;
     }
     for (std::size_t i = 0; i < line->pieces.size(); ++i) {
-        pieces.push_back({line->pieces[i], line->names[i]});
+        drawn.pieces.push_back({line->pieces[i], line->names[i]});
     }
-    return pieces;
+    drawn.rounded_kinks = std::move(line->rounded_kinks);
+    return drawn;
 }
 
 } // namespace flangewright::case_file

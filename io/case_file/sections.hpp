@@ -1,6 +1,7 @@
 // The sections of a case file as they are read, before they are looked at together.
 #pragma once
 
+#include "io/drawing/rounded_kink.hpp"
 #include "io/key_file/table_reader.hpp"
 #include "solver/job/job.hpp"
 
@@ -38,6 +39,7 @@ struct BendLineSection {
     std::optional<outline::Curve> curve;
     std::vector<ChainPiece> pieces;
     std::string pieces_key = "pieces"; ///< the key they come from
+    std::vector<drawing::RoundedKink> rounded_kinks; ///< of points and drawings
     std::optional<double> length;
     std::optional<double> radius;
     std::optional<double> wall_radius;
@@ -46,10 +48,17 @@ struct BendLineSection {
 [[nodiscard]] BendLineSection read_bend_line(key_file::TableReader& table);
 /// `pieces` of a chain; fewer than written when some are wrong and have been reported.
 [[nodiscard]] std::vector<ChainPiece> read_pieces(key_file::TableReader& table);
-/// The smooth curve through `points`; empty when something is wrong and has been reported.
-[[nodiscard]] std::vector<ChainPiece> read_points(key_file::TableReader& table);
-/// The line on a layer of a drawing file; empty when something is wrong and has been reported.
-[[nodiscard]] std::vector<ChainPiece> read_drawn(key_file::TableReader& table);
+/// A line as it is drawn; without pieces when something is wrong and has been reported.
+struct LineOnDrawing {
+    std::vector<ChainPiece> pieces;
+    std::vector<drawing::RoundedKink> rounded_kinks;
+};
+/// The smooth curve through `points`, with arcs at its kinks if `round_kinks` is written.
+[[nodiscard]] LineOnDrawing read_points(key_file::TableReader& table);
+/// The line on a layer of a drawing file; same.
+[[nodiscard]] LineOnDrawing read_drawn(key_file::TableReader& table);
+/// `round_kinks`; empty when it is not written, or wrong and reported.
+[[nodiscard]] std::optional<double> read_round_kinks(key_file::TableReader& table);
 
 /// A value at stations of the bend line, in place of one value: pairs of station and value. The
 /// rule is the value's. Empty: wrong, and reported.

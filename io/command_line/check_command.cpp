@@ -17,7 +17,7 @@ int check_case(const CheckArguments& arguments, Terminal& terminal) {
     }
     terminal.out << file->job.title << "\n"
                  << arguments.case_file.string() << ": no problem found\n\n"
-                 << sheet_text(*file) << "\n"
+                 << kinks_text(*file) << sheet_text(*file) << "\n"
                  << hand_text(*file, findings::calculate_by_hand(file->job)) << "\n"
                  << caution();
     return done;

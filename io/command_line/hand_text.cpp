@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <vector>
 
 namespace flangewright::command_line {
 
@@ -60,6 +61,16 @@ rows_of_lip(const case_file::CaseFile& file, const findings::HandCalculation& ha
 }
 
 } // namespace
+
+std::string kinks_text(const case_file::CaseFile& file) {
+    std::vector<std::vector<std::string>> rows;
+    for (const drawing::RoundedKink& kink : file.rounded_kinks) {
+        rows.push_back(
+            {drawing::name_of(kink), "radius " + tables::shown_length(kink.radius, file.unit)}
+        );
+    }
+    return rows.empty() ? "" : "Kinks of the bend line rounded:\n" + as_columns(rows) + "\n";
+}
 
 std::string sheet_text(const case_file::CaseFile& file) {
     const material::SheetMaterial& material = file.job.sheet.material;

@@ -8,6 +8,9 @@
 
 namespace flangewright::command_line {
 
+/// Kinks of the drawing that are arcs now; empty without any. Units: shown in the file's unit.
+[[nodiscard]] std::string kinks_text(const case_file::CaseFile& file);
+
 /// What sheet it is and how sure its data are. Units: shown in the file's unit.
 [[nodiscard]] std::string sheet_text(const case_file::CaseFile& file);
 

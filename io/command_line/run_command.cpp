@@ -12,6 +12,7 @@
 #include "io/command_line/words.hpp"
 #include "io/saved_state/case_text.hpp"
 #include "io/saved_state/state_file.hpp"
+#include "io/tables/shown_length.hpp"
 
 #include <fmt/format.h>
 
@@ -169,6 +170,11 @@ private:
         request.with_pictures = arguments_.with_pictures;
         request.program_version = program_version();
         request.case_file = arguments_.case_file.string();
+        for (const drawing::RoundedKink& kink : file_.rounded_kinks) {
+            request.rounded_kinks.push_back(
+                drawing::name_of(kink) + ": radius " + tables::shown_length(kink.radius, file_.unit)
+            );
+        }
         const auto written = workshop.write_outputs(request, result);
         if (!written) {
             return fail(written.error());

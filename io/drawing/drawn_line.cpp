@@ -1,5 +1,8 @@
 #include "io/drawing/drawn_line.hpp"
 
+#include "io/units/angle.hpp"
+#include "mesh/outline/rounded_kinks.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -7,6 +10,7 @@
 #include <iterator>
 #include <limits>
 #include <numbers>
+#include <utility>
 
 namespace flangewright::drawing {
 
@@ -102,19 +106,20 @@ double length_of(const Stroke& stroke) {
     return length;
 }
 
-std::optional<DrawingProblem> kink_between(const Stroke& before, const Stroke& after) {
+/// Left turn from one stroke to the next where they meet; 0 when it is lost in drawing.
+double turn_between(const Stroke& before, const Stroke& after) {
     const Vector2d& from = before.direction_at_end;
     const Vector2d& to = after.direction_at_begin;
     const double turn = std::atan2(from.x() * to.y() - from.y() * to.x(), from.dot(to));
-    if (std::abs(turn) <= smooth) {
-        return std::nullopt;
-    }
-    return DrawingProblem{
-        fmt::format(
-            "a kink of {:.3g} deg at {}", std::abs(turn) * 180 / std::numbers::pi, place(before.end)
-        ),
+    return std::abs(turn) <= smooth ? 0 : turn;
+}
+
+DrawingProblem kink_problem(const Vector2d& point, double turn) {
+    return {
+        fmt::format("a kink of {:.3g} deg at {}", units::degrees(std::abs(turn)), place(point)),
         "lines and arcs that meet without a kink (0.2 deg)",
-        "round the corner in the drawing, or make the arc tangent"};
+        "round the corner in the drawing, or make the arc tangent, or write round_kinks = the "
+        "corner's radius in the case file"};
 }
 
 Result<std::vector<Stroke>, DrawingProblem>
@@ -125,12 +130,6 @@ in_order(const std::vector<Stroke>& strokes, const Ends& ends, std::size_t start
         const bool is_forward = end % 2 == 0;
         ordered.push_back(is_forward ? stroke : reversed(stroke));
         end = ends.partner(is_forward ? end + 1 : end - 1);
-        if (ordered.size() > 1) {
-            const auto kink = kink_between(ordered[ordered.size() - 2], ordered.back());
-            if (kink) {
-                return tl::unexpected(*kink);
-            }
-        }
     }
     if (ordered.size() < strokes.size()) {
         return tl::unexpected(DrawingProblem{
@@ -141,26 +140,73 @@ in_order(const std::vector<Stroke>& strokes, const Ends& ends, std::size_t start
     return ordered;
 }
 
-DrawnLine line_of(std::vector<Stroke> strokes, Side flange) {
-    if (flange == Side::right) {
-        std::ranges::reverse(strokes);
-        std::ranges::transform(strokes, strokes.begin(), reversed);
+std::optional<DrawingProblem> first_kink(const std::vector<Stroke>& strokes) {
+    for (std::size_t i = 0; i + 1 < strokes.size(); ++i) {
+        if (const double turn = turn_between(strokes[i], strokes[i + 1]); turn != 0) {
+            return kink_problem(strokes[i].end, turn);
+        }
     }
-    DrawnLine line;
-    for (const Stroke& stroke : strokes) {
+    return std::nullopt;
+}
+
+/// Strokes between kinks, each piece with its name.
+struct KinkedLine {
+    std::vector<outline::SmoothRun> runs;
+    std::vector<std::vector<std::string>> names; ///< per run, per piece
+    std::vector<RoundedKink> kinks; ///< behind each run but the last
+};
+
+KinkedLine kinked_line_of(const std::vector<Stroke>& strokes, double kink_radius) {
+    KinkedLine line;
+    for (std::size_t i = 0; i < strokes.size(); ++i) {
+        const double turn = i == 0 ? 0 : turn_between(strokes[i - 1], strokes[i]);
+        if (turn != 0) {
+            line.runs.back().turn_after = turn;
+            line.kinks.push_back({place(strokes[i].begin), turn, kink_radius});
+        }
+        if (i == 0 || turn != 0) {
+            line.runs.emplace_back();
+            line.names.emplace_back();
+        }
+        const Stroke& stroke = strokes[i];
+        const std::string name = fmt::format(
+            "the {} from {} to {}", stroke.name, place(stroke.begin), place(stroke.end)
+        );
         for (const outline::Piece& piece : stroke.pieces) {
-            line.pieces.push_back(piece);
-            line.names.push_back(fmt::format(
-                "the {} from {} to {}", stroke.name, place(stroke.begin), place(stroke.end)
-            ));
+            line.runs.back().pieces.push_back(piece);
+            line.names.back().push_back(name);
         }
     }
     return line;
 }
 
+Result<DrawnLine, DrawingProblem>
+line_of(std::vector<Stroke> strokes, Side flange, std::optional<double> kink_radius) {
+    if (flange == Side::right) {
+        std::ranges::reverse(strokes);
+        std::ranges::transform(strokes, strokes.begin(), reversed);
+    }
+    const KinkedLine line = kinked_line_of(strokes, kink_radius.value_or(0));
+    const auto pieces = outline::round_kinks(line.runs, kink_radius.value_or(0));
+    if (!pieces) {
+        const auto in_mm = [](double length) { return fmt::format("{:.4g} mm", length); };
+        return tl::unexpected(no_room_for(line.kinks[pieces.error().kink], pieces.error(), in_mm));
+    }
+    DrawnLine result{{}, {}, line.kinks};
+    for (const outline::RoundedPiece& each : *pieces) {
+        result.pieces.push_back(each.piece);
+        result.names.push_back(
+            each.source ? line.names[each.run][*each.source]
+                        : "the rounded kink at " + line.kinks[each.run].place
+        );
+    }
+    return result;
+}
+
 } // namespace
 
-Result<DrawnLine, DrawingProblem> join(const std::vector<Stroke>& drawn, Side flange) {
+Result<DrawnLine, DrawingProblem>
+join(const std::vector<Stroke>& drawn, Side flange, std::optional<double> kink_radius) {
     constexpr std::size_t most_strokes = 500;
     std::vector<Stroke> strokes;
     std::ranges::copy_if(drawn, std::back_inserter(strokes), [](const Stroke& stroke) {
@@ -192,9 +238,15 @@ Result<DrawnLine, DrawingProblem> join(const std::vector<Stroke>& drawn, Side fl
         return std::abs(one.x() - other.x()) > joined ? one.x() < other.x() : one.y() < other.y();
     };
     const std::size_t start = is_before(loose[0], loose[1]) ? loose[0] : loose[1];
-    return in_order(strokes, ends, start).map([flange](const std::vector<Stroke>& ordered) {
-        return line_of(ordered, flange);
-    });
+    auto ordered = in_order(strokes, ends, start);
+    if (!ordered) {
+        return tl::unexpected(ordered.error());
+    }
+    const std::optional<DrawingProblem> kink = kink_radius ? std::nullopt : first_kink(*ordered);
+    if (kink) {
+        return tl::unexpected(*kink);
+    }
+    return line_of(std::move(*ordered), flange, kink_radius);
 }
 
 } // namespace flangewright::drawing

@@ -212,6 +212,7 @@ write_outputs(const OutputRequest& request, const process::JobResult& result) {
         .case_file = request.case_file,
         .date = request.date.empty() ? today() : request.date,
         .unit = request.unit,
+        .rounded_kinks = request.rounded_kinks,
         .seconds_output = 0,
         .output_warnings = {}};
     FolderWriter folder(request.directory);

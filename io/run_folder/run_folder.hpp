@@ -22,7 +22,8 @@ struct OutputRequest {
     bool with_pictures = true;
     std::string program_version;
     std::string case_file; ///< as the user named it
-    std::string date; ///< year-month-day; empty: today
+    std::vector<std::string> rounded_kinks = {}; ///< of the bend line, for the page
+    std::string date = {}; ///< year-month-day; empty: today
     display::ScreenSearch screen = display::Screen::from_surroundings();
 };
 

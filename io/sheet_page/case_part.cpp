@@ -147,8 +147,18 @@ std::string along_words(
     return words;
 }
 
-std::string blank_rows(const job::Blank& blank, units::LengthUnit unit) {
-    return row("Bend line", {line_words(blank.line, unit)})
+// A row for each kink of the drawing that is an arc here.
+std::string kink_rows(const tables::RunFacts& facts) {
+    std::string rows;
+    for (const std::string& kink : facts.rounded_kinks) {
+        rows += row("Rounded", {safe(kink)});
+    }
+    return rows;
+}
+
+std::string blank_rows(const tables::RunFacts& facts, const job::Blank& blank) {
+    const units::LengthUnit unit = facts.unit;
+    return row("Bend line", {line_words(blank.line, unit)}) + kink_rows(facts)
         + row("Ends of the blank", {end_words(blank)})
         + row("Web, edge to bend tangent", {shown_layout_length(blank.web_width, unit)})
         + row("Flange depth wanted, outside face of web to net edge",
@@ -204,8 +214,8 @@ std::string lip_rows(const job::Job& job, units::LengthUnit unit) {
 
 std::string case_part(const tables::RunFacts& facts, const job::Job& job) {
     std::string content = "<table class=\"case\"><tbody>\n" + sheet_rows(job, facts.unit)
-        + blank_rows(job.blank, facts.unit) + block_rows(job, facts.unit)
-        + lip_rows(job, facts.unit) + "</tbody></table>\n";
+        + blank_rows(facts, job.blank) + block_rows(job, facts.unit) + lip_rows(job, facts.unit)
+        + "</tbody></table>\n";
     if (!job.sheet.material.note.empty()) {
         content += "<p class=\"note\">" + safe(job.sheet.material.note) + "</p>\n";
     }

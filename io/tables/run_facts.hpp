@@ -14,6 +14,8 @@ struct RunFacts {
     std::string case_file; ///< as the user named it
     std::string date; ///< of the run, year-month-day
     units::LengthUnit unit = units::LengthUnit::millimetre;
+    std::vector<std::string> rounded_kinks =
+        {}; ///< of the bend line: what was there and the radius
     double seconds_output = 0; ///< wall clock, writing and drawing
     std::vector<std::string> output_warnings; ///< plain sentences
 };

@@ -16,15 +16,7 @@ void check_problem(const drawing::DrawingProblem& problem) {
     );
 }
 
-} // namespace
-
-void feed_drawing(std::string_view text) {
-    const auto drawn = drawing::read_drawing(text, "BEND");
-    if (!drawn) {
-        check_problem(drawn.error());
-        return;
-    }
-    const auto line = drawing::join(drawn->strokes, drawing::Side::right);
+void check_line(const Result<drawing::DrawnLine, drawing::DrawingProblem>& line) {
     if (!line) {
         check_problem(line.error());
         return;
@@ -36,6 +28,18 @@ void feed_drawing(std::string_view text) {
     }
     const outline::BendLine whole = outline::BendLine::chain(line->pieces);
     check(whole.frame(whole.length()).point.allFinite(), "a line ends somewhere");
+}
+
+} // namespace
+
+void feed_drawing(std::string_view text) {
+    const auto drawn = drawing::read_drawing(text, "BEND");
+    if (!drawn) {
+        check_problem(drawn.error());
+        return;
+    }
+    check_line(drawing::join(drawn->strokes, drawing::Side::right, 3));
+    check_line(drawing::join(drawn->strokes, drawing::Side::right));
 }
 
 } // namespace flangewright::fuzz

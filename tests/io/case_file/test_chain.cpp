@@ -66,6 +66,12 @@ INSTANTIATE_TEST_SUITE_P(
     BadChainCase,
     ::testing::Values(
         BadLines{"NoPieces", "", 7, "bend_line.pieces", {"found nothing"}},
+        BadLines{
+            "RoundKinks",
+            "pieces = [{line = 80}]\nround_kinks = 5",
+            10,
+            "bend_line.round_kinks",
+            {"no kinks", "delete it"}},
         BadLines{"EmptyList", "pieces = []", 9, "bend_line.pieces", {"list of tables"}},
         BadLines{"PiecesAreANumber", "pieces = 3", 9, "bend_line.pieces", {"list of tables"}},
         BadLines{"PieceIsANumber", "pieces = [{line = 9}, 3]", 9, "bend_line.pieces", {"a list"}},

@@ -39,6 +39,22 @@ TEST(DrawnBendLine, TurnsRoundForAFlangeOnTheRight) {
     EXPECT_NEAR(result->job.blank.line.curvature(1) * 80, 1, 1e-6);
 }
 
+// Line of 40 and line of 40 by 10 that meet at a kink of 14 deg.
+TEST(DrawnBendLine, HasItsKinkRoundedOnRequest) {
+    const auto result =
+        read_drawn_case("file = \"kink.dxf\"\nlayer = \"BEND\"\nround_kinks = \"4 in\"");
+    ASSERT_TRUE(result) << line_for(result.error().front());
+    const double turn = std::atan2(10, 40);
+    const outline::BendLine& line = result->job.blank.line;
+    EXPECT_NEAR(line.concave_radius(), 101.6, 1e-9);
+    EXPECT_NEAR(
+        line.length(), 40 + std::hypot(40, 10) - 101.6 * (2 * std::tan(0.5 * turn) - turn), 1e-9
+    );
+    ASSERT_EQ(result->rounded_kinks.size(), 1U);
+    EXPECT_EQ(result->rounded_kinks[0].place, "(50, 5) mm");
+    EXPECT_NEAR(result->rounded_kinks[0].turn, turn, 1e-9);
+}
+
 class BadDrawingCase : public ::testing::TestWithParam<BadLines> {};
 
 TEST_P(BadDrawingCase, GivesOneErrorThatNamesKeyAndPlace) {
@@ -81,6 +97,32 @@ INSTANTIATE_TEST_SUITE_P(
             10,
             "bend_line.layer",
             {"a gap of 0.3 mm between (50, 5) mm and (50.3, 5) mm on layer BEND"}},
+        BadLines{
+            "Kink",
+            "file = \"kink.dxf\"\nlayer = \"BEND\"",
+            10,
+            "bend_line.layer",
+            {"a kink of 14 deg at (50, 5) mm on layer BEND", "write round_kinks"}},
+        BadLines{
+            "NoRoomForARoundedKink",
+            "file = \"kink.dxf\"\nlayer = \"BEND\"\nround_kinks = 400",
+            10,
+            "bend_line.layer",
+            {"a kink of 14.0 deg, concave, at (50, 5) mm with no room for an arc of radius 400 mm",
+             "40 mm and 41.23 mm) on layer BEND",
+             "it takes 49.24 mm"}},
+        BadLines{
+            "RoundedTighterThanTheFlange",
+            "file = \"kink.dxf\"\nlayer = \"BEND\"\nround_kinks = 15",
+            9,
+            "bend_line.file",
+            {"a concave radius of 15 mm in the rounded kink at (50, 5) mm", "flange_depth"}},
+        BadLines{
+            "RoundKinksIsAWord",
+            "file = \"kink.dxf\"\nlayer = \"BEND\"\nround_kinks = \"yes\"",
+            11,
+            "bend_line.round_kinks",
+            {"yes"}},
         BadLines{
             "TooTightForTheFlange",
             "file = \"tight.dxf\"\nlayer = \"BEND\"",

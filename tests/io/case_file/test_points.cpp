@@ -79,6 +79,64 @@ kind = "wiper"
     EXPECT_EQ(line.curve(), outline::Curve::straight);
 }
 
+CaseFile case_of(const std::string& text) {
+    const auto result = read_case_text(text, "case.toml");
+    EXPECT_TRUE(result) << line_for(result.error().front());
+    return result.value_or(CaseFile{});
+}
+
+// Two straights of 40 and hypot(40, 20) at a kink of 26.6 deg, each given by three points.
+const std::string kinked = "points = [[0, 0], [20, 0], [40, 0], [60, 10], [80, 20]]";
+
+TEST(Points, KinkIsRoundedOnRequest) {
+    const double turn = std::atan2(10, 20);
+    const double whole = 40 + std::hypot(40, 20);
+    for (const bool is_right : {false, true}) {
+        const std::string side = is_right ? "flange_side = \"right\"\n" : "";
+        const CaseFile file = case_of(points_case("round_kinks = 60\n" + side + kinked + "\n"));
+        const outline::BendLine& line = file.job.blank.line;
+        const double taken = 60 * std::tan(0.5 * turn);
+        EXPECT_NEAR(line.length(), whole - 2 * taken + 60 * turn, 1e-9);
+        EXPECT_NEAR(is_right ? line.convex_radius() : line.concave_radius(), 60, 1e-9);
+        EXPECT_NEAR(line.sweep(), turn, 1e-9);
+        ASSERT_EQ(file.rounded_kinks.size(), 1U);
+        EXPECT_EQ(file.rounded_kinks[0].place, "point 3, (40, 0) mm");
+        EXPECT_NEAR(file.rounded_kinks[0].turn, is_right ? -turn : turn, 1e-9);
+        EXPECT_EQ(file.rounded_kinks[0].radius, 60);
+    }
+}
+
+TEST(Points, EveryKinkIsRoundedAndTheRestStaysACurve) {
+    // A sixth of a circle of radius 200 between two straights that meet it at 60 deg.
+    std::string list = "points = [[-142.5, -7], [-102.5, -7], ";
+    for (int i = 0; i <= 6; ++i) {
+        const double angle = units::radians(150 - 10 * i);
+        list += fmt::format(
+            "[{:.5f}, {:.5f}], ", 200 * std::cos(angle) + 110.705, 200 * std::sin(angle) - 107
+        );
+    }
+    const CaseFile file = case_of(points_case(
+        "round_kinks = \"40 mm\"\n" + list + "[130.705, 127.641], [150.705, 162.282]]\n"
+    ));
+    ASSERT_EQ(file.rounded_kinks.size(), 2U);
+    EXPECT_EQ(file.rounded_kinks[0].place, "point 3, (-62.5, -7) mm");
+    EXPECT_EQ(file.rounded_kinks[1].place, "point 9, (110.7, 93) mm");
+    EXPECT_NEAR(units::degrees(file.rounded_kinks[0].turn), 60, 0.01);
+    EXPECT_NEAR(units::degrees(file.rounded_kinks[1].turn), 60, 0.01);
+    EXPECT_NEAR(file.job.blank.line.concave_radius(), 40, 1e-6);
+    bool has_circle = false;
+    for (const outline::Piece& piece : file.job.blank.line.pieces()) {
+        has_circle = has_circle || std::abs(piece.curvature * 200 + 1) < 1e-3;
+    }
+    EXPECT_TRUE(has_circle);
+}
+
+TEST(Points, WithoutKinkAreLeftAloneByRounding) {
+    const CaseFile file = case_of(points_case("round_kinks = 5\n" + on_circle(200, 30, 60)));
+    EXPECT_TRUE(file.rounded_kinks.empty());
+    EXPECT_EQ(file.job.blank.line.length(), line_of(points_case(on_circle(200, 30, 60))).length());
+}
+
 class BadPointsCase : public ::testing::TestWithParam<BadLines> {};
 
 TEST_P(BadPointsCase, GivesOneErrorThatNamesThePlace) {
@@ -115,7 +173,30 @@ INSTANTIATE_TEST_SUITE_P(
             "points = [[0, 0], [20, 0], [40, 0], [60, 10], [80, 20]]",
             9,
             "bend_line.points",
-            {"a kink of 26.6 deg at point 3, (40, 0) mm"}},
+            {"a kink of 26.6 deg at point 3, (40, 0) mm", "write round_kinks"}},
+        BadLines{
+            "NoRoomForARoundedKink",
+            "round_kinks = 300\n" + kinked,
+            10,
+            "bend_line.points",
+            {"a kink of 26.6 deg, concave, at point 3, (40, 0) mm with no room for an arc",
+             "free on its two sides: 40 mm and 44.7",
+             "it takes 70.8",
+             "smaller round_kinks"}},
+        BadLines{
+            "RoundedTighterThanTheFlange",
+            "round_kinks = 10\n" + kinked,
+            10,
+            "bend_line.points",
+            {"a concave radius of 10",
+             "in the rounded kink at point 3, (40, 0) mm",
+             "flange_depth"}},
+        BadLines{
+            "RoundedToNothing",
+            "round_kinks = 1\n" + kinked,
+            9,
+            "bend_line.round_kinks",
+            {"2 mm to 10000 mm"}},
         BadLines{
             "KinkWithTheFlangeToTheRight",
             "flange_side = \"right\"\npoints = [[0, 0], [20, 0], [40, 0], [60, 10], [80, 20]]",

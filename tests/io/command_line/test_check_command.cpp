@@ -37,6 +37,24 @@ TEST_F(CheckCommand, WorksTheJobOutByHand) {
     EXPECT_THAT(text, Not(HasSubstr("inf ")));
 }
 
+TEST_F(CheckCommand, ListsKinksThatWereRounded) {
+    const std::string points =
+        "points = [[0, 0], [20, 0], [40, 0], [60, 10], [80, 20]]\nround_kinks = 60";
+    const std::string text = case_file::with_line(
+        8, "curve = \"points\"", case_file::with_line(9, points, case_file::with_line(10, ""))
+    );
+    EXPECT_EQ(check_text(text), 0) << err_.str();
+    EXPECT_THAT(out_.str(), HasSubstr("Kinks of the bend line rounded:\n"));
+    EXPECT_THAT(
+        out_.str(), HasSubstr("kink of 26.6 deg, concave, at point 3, (40, 0) mm  radius 60")
+    );
+}
+
+TEST_F(CheckCommand, SaysNothingOfKinksWhereThereAreNone) {
+    EXPECT_EQ(check_text(case_file::good_case), 0);
+    EXPECT_THAT(out_.str(), Not(HasSubstr("Kinks")));
+}
+
 TEST_F(CheckCommand, ListsEveryProblem) {
     EXPECT_EQ(
         check_text(

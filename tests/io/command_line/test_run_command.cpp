@@ -94,6 +94,20 @@ TEST_F(RunCommand, HandsTheCaseToTheSolverAndTheResultToTheOutputs) {
     EXPECT_EQ(err_.str(), "");
 }
 
+TEST_F(RunCommand, HandsRoundedKinksToTheOutputs) {
+    const std::string points =
+        "points = [[0, 0], [20, 0], [40, 0], [60, 10], [80, 20]]\nround_kinks = 60";
+    const std::string text = case_file::with_line(
+        8, "curve = \"points\"", case_file::with_line(9, points, case_file::with_line(10, ""))
+    );
+    EXPECT_EQ(run(text), 0) << err_.str();
+    ASSERT_EQ(request_.rounded_kinks.size(), 1U);
+    EXPECT_THAT(
+        request_.rounded_kinks[0],
+        HasSubstr("kink of 26.6 deg, concave, at point 3, (40, 0) mm: radius 60")
+    );
+}
+
 TEST_F(RunCommand, PrintsVerdictFiguresBesideTheHandCalculationAndTheCaution) {
     EXPECT_EQ(run(), 0);
     const std::string text = out_.str();

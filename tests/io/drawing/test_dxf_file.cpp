@@ -11,6 +11,7 @@
 #include <filesystem>
 #include <fstream>
 #include <numbers>
+#include <optional>
 #include <sstream>
 
 namespace flangewright::drawing {
@@ -46,14 +47,17 @@ protected:
         EXPECT_TRUE(read) << name << ": " << read.error().found;
         return read.value_or(Drawing{});
     }
-    static Result<DrawnLine, DrawingProblem>
-    joined_line(const std::string& name, Side flange = Side::left) {
+    static Result<DrawnLine, DrawingProblem> joined_line(
+        const std::string& name,
+        Side flange = Side::left,
+        std::optional<double> kink_radius = std::nullopt
+    ) {
         std::vector<Stroke> strokes;
         const Drawing drawn = drawing(name);
         for (const Stroke& stroke : drawn.strokes) {
             strokes.push_back(scaled(stroke, drawn.mm_per_unit.value_or(1)));
         }
-        return join(strokes, flange);
+        return join(strokes, flange, kink_radius);
     }
     static std::string problem(const std::string& name) {
         const auto line = joined_line(name);
@@ -140,9 +144,60 @@ TEST_F(DxfFile, SplineThroughFitPointsOfACircleHasItsRadius) {
 TEST_F(DxfFile, NamesThePlaceOfWhatIsNoSmoothLine) {
     EXPECT_THAT(problem("gap"), HasSubstr("a gap of 0.3 mm between (50, 5) mm and (50.3, 5) mm"));
     EXPECT_THAT(problem("kink"), HasSubstr("a kink of 14 deg at (50, 5) mm"));
+    EXPECT_THAT(joined_line("kink").error().remedy, HasSubstr("round_kinks"));
     EXPECT_THAT(problem("branch"), HasSubstr("more than two lines that meet at (100, 18.39"));
     EXPECT_THAT(problem("circle"), HasSubstr("a closed line"));
     EXPECT_EQ(drawing("ellipse").n_not_understood, 1);
+}
+
+// Line of 40 along x and line of 40 by 10, turn t: an arc of radius 30 takes 30 tan(t / 2) of each.
+TEST_F(DxfFile, KinkIsRoundedOnRequest) {
+    const double turn = std::atan2(10, 40);
+    const double taken = 30 * std::tan(0.5 * turn);
+    for (const Side flange : {Side::left, Side::right}) {
+        const auto line = joined_line("kink", flange, 30);
+        ASSERT_TRUE(line.has_value()) << line.error().found;
+        ASSERT_EQ(line->pieces.size(), 3U);
+        const bool is_left = flange == Side::left;
+        EXPECT_NEAR(line->pieces[is_left ? 0 : 2].length, 40 - taken, rounding);
+        EXPECT_NEAR(line->pieces[1].length, 30 * turn, rounding);
+        EXPECT_NEAR(line->pieces[1].curvature * 30, is_left ? 1 : -1, rounding);
+        EXPECT_NEAR(line->pieces[is_left ? 2 : 0].length, std::hypot(40, 10) - taken, rounding);
+        EXPECT_EQ(line->names[1], "the rounded kink at (50, 5) mm");
+        ASSERT_EQ(line->rounded_kinks.size(), 1U);
+        EXPECT_EQ(line->rounded_kinks[0].place, "(50, 5) mm");
+        EXPECT_NEAR(line->rounded_kinks[0].turn, is_left ? turn : -turn, rounding);
+        EXPECT_EQ(line->rounded_kinks[0].radius, 30);
+    }
+}
+
+TEST_F(DxfFile, KinkBetweenLineAndArcIsRounded) {
+    const auto line = joined_line("kink_at_arc", Side::left, 8);
+    ASSERT_TRUE(line.has_value()) << line.error().found;
+    ASSERT_EQ(line->pieces.size(), 3U);
+    // The arc's centre lies 8 above the line and 58 from that of the circle of radius 50.
+    EXPECT_NEAR(line->pieces[0].length, 40 - (std::sqrt(58.0 * 58 - 8 * 8) - 50), rounding);
+    EXPECT_NEAR(line->pieces[1].length, 8 * (90 * degree - std::asin(8.0 / 58)), rounding);
+    EXPECT_NEAR(line->pieces[2].length, 50 * (60 * degree - std::asin(8.0 / 58)), rounding);
+}
+
+TEST_F(DxfFile, LineWithoutKinkIsLeftAloneByRounding) {
+    const auto line = joined_line("polyline", Side::left, 5);
+    ASSERT_TRUE(line.has_value());
+    EXPECT_EQ(line->pieces.size(), 4U);
+    EXPECT_TRUE(line->rounded_kinks.empty());
+}
+
+TEST_F(DxfFile, NamesAKinkWithoutRoomForItsArc) {
+    const auto line = joined_line("kink", Side::left, 400);
+    ASSERT_FALSE(line.has_value());
+    EXPECT_EQ(
+        line.error().found,
+        "a kink of 14.0 deg, concave, at (50, 5) mm with no room for an arc of radius 400 mm (free "
+        "on its two sides: 40 mm and 41.23 mm)"
+    );
+    EXPECT_THAT(line.error().allowed, HasSubstr("it takes 49.24 mm of each"));
+    EXPECT_THAT(line.error().remedy, HasSubstr("smaller round_kinks"));
 }
 
 TEST_F(DxfFile, ListsTheLayersWhenAnotherIsAskedFor) {

@@ -83,6 +83,12 @@ def kink(space, on, s):
     space.add_line(p1, (90, 15), dxfattribs=on)
 
 
+def kink_at_arc(space, on, s):
+    # Up the circle of radius 50 about (90, 5), from its leftmost point, square to the line.
+    space.add_line((0, 5), (40, 5), dxfattribs=on)
+    space.add_arc((90, 5), 50, 120, 180, dxfattribs=on)
+
+
 def branch(space, on, s):
     lines_and_arcs(space, on, s)
     space.add_line(p2, (90, 90), dxfattribs=on)
@@ -111,6 +117,7 @@ drawing("spline", spline)
 drawing("fit_points", fit_points)
 drawing("gap", gap)
 drawing("kink", kink)
+drawing("kink_at_arc", kink_at_arc)
 drawing("branch", branch)
 drawing("circle", circle)
 drawing("arc_past_zero", arc_past_zero)

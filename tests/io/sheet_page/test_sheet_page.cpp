@@ -56,6 +56,16 @@ TEST(SheetPage, NamesThePiecesOfABendLine) {
     );
 }
 
+TEST(SheetPage, NamesTheKinksThatWereRounded) {
+    tables::RunFacts facts;
+    const job::Job job = support::made_up_job();
+    EXPECT_THAT(sheet_page(facts, job, support::made_up_result(), {}), Not(HasSubstr("Rounded")));
+    facts.rounded_kinks = {"kink <1>: radius 5 mm", "kink 2: radius 5 mm"};
+    const std::string page = sheet_page(facts, job, support::made_up_result(), {});
+    EXPECT_THAT(page, HasSubstr("Rounded</th><td>kink &lt;1&gt;: radius 5 mm</td>"));
+    EXPECT_THAT(page, HasSubstr("Rounded</th><td>kink 2: radius 5 mm</td>"));
+}
+
 TEST(SheetPage, ReachesOutForNothing) {
     const std::string page = page_of(support::made_up_result());
     EXPECT_THAT(page, Not(HasSubstr("http")));
