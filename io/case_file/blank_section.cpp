@@ -1,5 +1,6 @@
 #include "io/case_file/sections.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace flangewright::case_file {
@@ -11,6 +12,22 @@ using key_file::Need;
 using key_file::TableReader;
 
 const std::array<std::string, 2> end_words{"free", "continues"};
+
+const std::array<std::string, 4> edge_words{"snipped", "sawn", "filed", "polished"};
+constexpr std::array edge_finishes{
+    job::EdgeFinish::snipped,
+    job::EdgeFinish::sawn,
+    job::EdgeFinish::filed,
+    job::EdgeFinish::polished};
+
+std::optional<job::EdgeFinish> read_edge(TableReader& table) {
+    const std::optional<std::string> word = table.word("edge", edge_words, Need::optional);
+    const auto found = std::ranges::find(edge_words, word.value_or(""));
+    if (found == edge_words.end()) {
+        return std::nullopt;
+    }
+    return edge_finishes.at(static_cast<std::size_t>(found - edge_words.begin()));
+}
 
 job::EndKind read_end(TableReader& table, const std::string& key) {
     const std::optional<std::string> word = table.word(key, end_words, Need::optional);
@@ -70,8 +87,16 @@ BlankSection read_blank(TableReader& table) {
     blank.start = read_end(table, "start");
     blank.end = read_end(table, "end");
     blank.openings = read_openings(table);
+    blank.edge_finish = read_edge(table).value_or(job::EdgeFinish::not_stated);
     table.finish();
     return blank;
+}
+
+TrimSection read_trim(TableReader& table) {
+    TrimSection trim;
+    trim.edge_finish = read_edge(table);
+    table.finish();
+    return trim;
 }
 
 } // namespace flangewright::case_file

@@ -31,6 +31,7 @@ struct Tables {
     std::optional<TableReader> drive;
     std::optional<TableReader> run;
     std::optional<TableReader> return_bend;
+    std::optional<TableReader> trim;
     std::optional<TableReader> scatter;
     std::optional<TableReader> anneal;
     std::optional<TableReader> heat_treat;
@@ -45,6 +46,7 @@ Tables open_tables(TableReader& root) {
         root.table("drive", Need::required),
         root.table("run", Need::optional),
         root.table("return_bend", Need::optional),
+        root.table("trim", Need::optional),
         root.table("scatter", Need::optional),
         root.table("anneal", Need::optional),
         root.table("heat_treat", Need::optional)};
@@ -62,6 +64,7 @@ ReadCase read_sections(Tables& tables) {
     parts.drive_table = pointer_to(tables.drive);
     parts.run_table = pointer_to(tables.run);
     parts.return_bend_table = pointer_to(tables.return_bend);
+    parts.trim_table = pointer_to(tables.trim);
     if (tables.sheet) {
         parts.sheet = read_sheet(*tables.sheet);
     }
@@ -88,6 +91,9 @@ ReadCase read_sections(Tables& tables) {
     }
     if (tables.return_bend) {
         parts.return_bend = read_return_bend(*tables.return_bend);
+    }
+    if (tables.trim) {
+        parts.trim = read_trim(*tables.trim);
     }
     return parts;
 }
@@ -193,6 +199,8 @@ job::Job job_of(const ReadCase& parts) {
     job.blank.start = parts.blank.start;
     job.blank.end = parts.blank.end;
     job.blank.openings = openings_of(parts.blank.openings);
+    job.blank.edge_finish = parts.blank.edge_finish;
+    job.trimmed_edge_finish = parts.trim.edge_finish.value_or(parts.blank.edge_finish);
     job.block.nose_radius = *parts.block.nose_radius;
     job.block.wall_angle = *parts.block.wall_angle;
     job.block.wall_angles = parts.block.wall_angles;

@@ -141,6 +141,15 @@ void check_trim(ReadCase& parts) {
             "write trim_allowance in [blank], or take trim out of the steps"
         );
     }
+    if (parts.trim_table != nullptr && !has_step(parts, job::StepKind::trim)
+        && parts.run.has_good_steps) {
+        parts.trim_table->object_found(
+            "edge",
+            "a trimmed edge that no step trims",
+            "\"trim\" among the steps of [run]",
+            "add \"trim\" to the steps, or delete [trim]"
+        );
+    }
 }
 
 // The flange keys speak of the depth on the drawing or of the flat width; limits are told in

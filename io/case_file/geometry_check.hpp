@@ -13,12 +13,14 @@ struct ReadCase {
     key_file::TableReader* drive_table = nullptr;
     key_file::TableReader* run_table = nullptr; ///< none when there is no such section
     key_file::TableReader* return_bend_table = nullptr; ///< same
+    key_file::TableReader* trim_table = nullptr; ///< same
     SheetSection sheet;
     BendLineSection bend_line;
     BlankSection blank;
     BlockSection block;
     DriveSection drive;
     ReturnBendSection return_bend;
+    TrimSection trim;
     RunSection run;
     std::optional<material::SheetMaterial> annealed;
     std::optional<material::SheetMaterial> heat_treated;

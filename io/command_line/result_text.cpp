@@ -2,6 +2,7 @@
 
 #include "io/command_line/words.hpp"
 #include "io/tables/cure_words.hpp"
+#include "io/tables/edge_words.hpp"
 #include "io/tables/error_bars.hpp"
 #include "io/tables/pass_table.hpp"
 #include "io/tables/shown_length.hpp"
@@ -180,6 +181,15 @@ std::string passes_text(const job::Job& job, const JobResult& result, units::Len
     return "\nDriven " + tables::pass_words(job.drive) + ":\n" + as_columns(rows);
 }
 
+// Nothing where nothing is stated.
+std::string edge_text(const job::Job& job) {
+    const bool is_stated = job.blank.edge_finish != job::EdgeFinish::not_stated
+        || job.trimmed_edge_finish != job::EdgeFinish::not_stated;
+    return is_stated
+        ? as_lines("The free edge: " + tables::edge_words(job) + ". " + tables::edge_limit_words())
+        : "";
+}
+
 std::string verdict_text(const job::Job& job, const JobResult& result) {
     const findings::Verdict& verdict = result.verdict;
     std::string text = "Will it split? " + findings::word_for(verdict.word);
@@ -189,7 +199,7 @@ std::string verdict_text(const job::Job& job, const JobResult& result) {
         );
     }
     text += fmt::format(" (material data: {})\n", material::word_for(verdict.grade));
-    text += as_lines(verdict.because);
+    text += as_lines(verdict.because) + edge_text(job);
     const std::optional<std::string> about_lip =
         findings::lip_advice(job, process::findings_of_steps(result), verdict);
     return text + (about_lip ? as_lines(*about_lip) : "");

@@ -91,7 +91,7 @@ void add_openings(Lines& lines, const outline::Openings& openings) {
 }
 
 void add_blank(Lines& lines, const job::Blank& blank) {
-    const auto& [line, web_width, flange_depth, flange_width, flange_widths, trim_allowance, lip_width, has_lip, start, end, openings] =
+    const auto& [line, web_width, flange_depth, flange_width, flange_widths, trim_allowance, lip_width, has_lip, start, end, openings, edge_finish] =
         blank;
     for (const outline::Piece& piece : line.pieces()) {
         const auto& [length, curvature] = piece;
@@ -169,7 +169,7 @@ void add_mesh(Lines& lines, const process::Fineness& fineness) {
 std::string case_text(const job::Job& job, const std::string& program_version) {
     Lines lines;
     lines.add("flangewright", program_version);
-    const auto& [title, sheet, blank, block, drive, lip, steps, annealed, heat_treated, accuracy, close_share, scatter] =
+    const auto& [title, sheet, blank, block, drive, lip, steps, annealed, heat_treated, trimmed_edge_finish, accuracy, close_share, scatter] =
         job;
     add_sheet(lines, sheet);
     add_blank(lines, blank);

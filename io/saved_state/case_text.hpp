@@ -9,8 +9,9 @@
 namespace flangewright::saved_state {
 
 /// All of the job that the mechanics depend on, one "key = value" a line, numbers to the last bit;
-/// first the program's version and the form of the mesh. Title and close_from are left out:
-/// changing them changes no state. Units: mm, MPa, rad. Source: none needed. Fails: never.
+/// first the program's version and the form of the mesh. Title, close_from and how edges
+/// were finished are left out: changing them changes no state. Units: mm, MPa, rad. Source: none
+/// needed. Fails: never.
 [[nodiscard]] std::string case_text(const job::Job& job, const std::string& program_version);
 
 /// The lines the first steps hang on: the order of steps is cut short, and what only later steps

@@ -2,6 +2,7 @@
 
 #include "io/sheet_library/back_stress_text.hpp"
 #include "io/sheet_page/html.hpp"
+#include "io/tables/edge_words.hpp"
 #include "io/tables/pass_table.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
@@ -156,7 +157,8 @@ std::string kink_rows(const tables::RunFacts& facts) {
     return rows;
 }
 
-std::string blank_rows(const tables::RunFacts& facts, const job::Blank& blank) {
+std::string blank_rows(const tables::RunFacts& facts, const job::Job& job) {
+    const job::Blank& blank = job.blank;
     const units::LengthUnit unit = facts.unit;
     return row("Bend line", {line_words(blank.line, unit)}) + kink_rows(facts)
         + row("Ends of the blank", {end_words(blank)})
@@ -171,7 +173,9 @@ std::string blank_rows(const tables::RunFacts& facts, const job::Blank& blank) {
                    unit,
                    [unit](double width) { return shown_layout_length(width, unit); }
                )})
-        + row("Trim allowance in that width", {shown_layout_length(blank.trim_allowance, unit)});
+        + row("Trim allowance in that width", {shown_layout_length(blank.trim_allowance, unit)})
+        + row("Finish of the free edge",
+              {tables::edge_words(job) + " (the limits of this estimate do not depend on it)"});
 }
 
 std::string block_rows(const job::Job& job, units::LengthUnit unit) {
@@ -214,7 +218,7 @@ std::string lip_rows(const job::Job& job, units::LengthUnit unit) {
 
 std::string case_part(const tables::RunFacts& facts, const job::Job& job) {
     std::string content = "<table class=\"case\"><tbody>\n" + sheet_rows(job, facts.unit)
-        + blank_rows(facts, job.blank) + block_rows(job, facts.unit) + lip_rows(job, facts.unit)
+        + blank_rows(facts, job) + block_rows(job, facts.unit) + lip_rows(job, facts.unit)
         + "</tbody></table>\n";
     if (!job.sheet.material.note.empty()) {
         content += "<p class=\"note\">" + safe(job.sheet.material.note) + "</p>\n";

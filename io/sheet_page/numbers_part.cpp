@@ -2,6 +2,7 @@
 
 #include "io/sheet_page/html.hpp"
 #include "io/sheet_page/three_columns.hpp"
+#include "io/tables/edge_words.hpp"
 #include "io/tables/error_bars.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/tables/step_words.hpp"
@@ -294,7 +295,8 @@ std::string limits_part(const findings::Verdict& verdict) {
     }
     content += "</tbody></table>\n"
                "<p class=\"note\">For the bend, the small line gives the even bend radius that "
-               "stretches the outer fibre as much, in sheet thicknesses t.</p>\n";
+               "stretches the outer fibre as much, in sheet thicknesses t. "
+        + tables::edge_limit_words() + "</p>\n";
     return section("limits", "What the verdict weighs", content);
 }
 

@@ -1,5 +1,6 @@
 #include "io/tables/summary.hpp"
 
+#include "io/tables/edge_words.hpp"
 #include "io/tables/pass_table.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
@@ -8,6 +9,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -363,6 +365,13 @@ Json lip_advice(const job::Job& job, const process::JobResult& result) {
     return advice ? Json(*advice) : Json(nullptr);
 }
 
+Json edge_finish(const job::Job& job) {
+    const bool is_trimmed = std::ranges::find(job.steps, job::StepKind::trim) != job.steps.end();
+    return {
+        {"as_cut", word_for(job.blank.edge_finish)},
+        {"trimmed", is_trimmed ? Json(word_for(job.trimmed_edge_finish)) : Json(nullptr)}};
+}
+
 Json warnings(const RunFacts& facts, const process::JobResult& result) {
     Json list = result.warnings;
     for (const std::string& warning : facts.output_warnings) {
@@ -381,6 +390,7 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"case", {{"title", job.title}, {"file", facts.case_file}, {"date", facts.date}}},
         {"mesh", {{"nodes", result.mesh.n_nodes()}, {"elements", result.mesh.n_elements()}}},
         {"pieces", pieces(job)},
+        {"edge_finish", edge_finish(job)},
         {"solve", solve(facts, result)},
         {"steps", steps(job, result)},
         {"drive_in_passes", drive_in_passes(job, result)},

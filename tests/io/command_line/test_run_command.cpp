@@ -129,6 +129,16 @@ TEST_F(RunCommand, PrintsVerdictFiguresBesideTheHandCalculationAndTheCaution) {
     EXPECT_THAT(text, HasSubstr("sheet.html"));
 }
 
+TEST_F(RunCommand, SaysHowTheEdgeWasFinishedWhereItIsStated) {
+    EXPECT_EQ(run(), 0);
+    EXPECT_THAT(out_.str(), Not(HasSubstr("The free edge: ")));
+    EXPECT_EQ(run(case_file::with_line(12, "web_width = 40\nedge = \"snipped\"")), 0);
+    EXPECT_THAT(
+        out_.str(),
+        HasSubstr("  The free edge: snipped as cut. The stretch allowed here does not depend on")
+    );
+}
+
 TEST_F(RunCommand, SetsADriveInPassesBesideTheEvenOne) {
     EXPECT_EQ(run(), 0);
     EXPECT_TRUE(seen_options_.compares_with_even);

@@ -125,6 +125,12 @@ TEST(CaseText, NamesEveryPieceOfABendLine) {
 TEST(CaseText, LeavesOutWhatChangesNoState) {
     EXPECT_EQ(difference_after([](job::Job& job) { job.title = "other"; }), "");
     EXPECT_EQ(difference_after([](job::Job& job) { job.close_share = 0.5; }), "");
+    EXPECT_EQ(
+        difference_after([](job::Job& job) { job.blank.edge_finish = job::EdgeFinish::filed; }), ""
+    );
+    EXPECT_EQ(
+        difference_after([](job::Job& job) { job.trimmed_edge_finish = job::EdgeFinish::sawn; }), ""
+    );
 }
 
 TEST(CaseText, KnowsTheProgramsVersion) {

@@ -1,0 +1,78 @@
+#include "io/sheet_page/sheet_page.hpp"
+#include "io/tables/edge_words.hpp"
+#include "io/tables/summary.hpp"
+#include "tests/support/formed_flange.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <set>
+
+namespace flangewright::tables {
+namespace {
+
+using testing::ContainsRegex;
+using testing::HasSubstr;
+
+job::Job job_with(job::EdgeFinish as_cut, job::EdgeFinish trimmed, bool is_trimmed) {
+    job::Job job = support::made_up_job();
+    job.blank.edge_finish = as_cut;
+    job.trimmed_edge_finish = trimmed;
+    job.steps = {job::StepKind::bend_down, job::StepKind::release};
+    if (is_trimmed) {
+        job.steps.push_back(job::StepKind::trim);
+    }
+    return job;
+}
+
+const job::Job trimmed = job_with(job::EdgeFinish::sawn, job::EdgeFinish::filed, true);
+const job::Job untrimmed = job_with(job::EdgeFinish::sawn, job::EdgeFinish::filed, false);
+
+TEST(EdgeWords, DifferForEachFinish) {
+    std::set<std::string> words;
+    for (const job::EdgeFinish finish :
+         {job::EdgeFinish::not_stated,
+          job::EdgeFinish::snipped,
+          job::EdgeFinish::sawn,
+          job::EdgeFinish::filed,
+          job::EdgeFinish::polished}) {
+        words.insert(word_for(finish));
+    }
+    EXPECT_EQ(words.size(), 5U);
+    EXPECT_EQ(word_for(job::EdgeFinish::polished), "polished"); // as case files have it
+}
+
+TEST(EdgeWords, SpeakOfTheTrimmedEdgeOnlyWhereAStepTrims) {
+    EXPECT_EQ(edge_words(trimmed), "sawn as cut, filed after the trim");
+    EXPECT_EQ(edge_words(untrimmed), "sawn as cut");
+}
+
+TEST(EdgeWords, StandInTheSummary) {
+    const process::JobResult result = support::made_up_result();
+    EXPECT_THAT(
+        summary_json({}, trimmed, result),
+        ContainsRegex("\"edge_finish\": .\n +\"as_cut\": \"sawn\",\n +\"trimmed\": \"filed\"\n")
+    );
+    EXPECT_THAT(
+        summary_json({}, untrimmed, result),
+        ContainsRegex("\"edge_finish\": .\n +\"as_cut\": \"sawn\",\n +\"trimmed\": null\n")
+    );
+    EXPECT_THAT(
+        summary_json({}, support::made_up_job(), result), HasSubstr("\"as_cut\": \"not stated\"")
+    );
+}
+
+TEST(EdgeWords, StandOnThePageWithWhatTheyDoNotDo) {
+    const std::string page = sheet_page::sheet_page({}, trimmed, support::made_up_result(), {});
+    EXPECT_THAT(
+        page,
+        HasSubstr(
+            "Finish of the free edge</th><td>sawn as cut, filed after the trim (the limits of this "
+            "estimate do not depend on it)</td>"
+        )
+    );
+    EXPECT_THAT(page, HasSubstr(edge_limit_words()));
+}
+
+} // namespace
+} // namespace flangewright::tables
