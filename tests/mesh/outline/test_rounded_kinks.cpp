@@ -113,6 +113,20 @@ TEST(RoundedKinks, LeavesTheRestOfLinesAndArcsWhereItWas) {
     }
 }
 
+// A curve beside the kink that turns the same way more tightly than the arc vanishes whole.
+TEST(RoundedKinks, SwallowsTighterCurves) {
+    for (const double side : {1.0, -1.0}) {
+        const Piece tight{5, side / 6};
+        const std::vector<SmoothRun> runs{
+            {{{60, 0}, tight}, side * 35 * degree}, {{{60, 0}, {20, 0}}}};
+        expect_same_end(runs, 9);
+        const auto line = round_kinks(runs, 9);
+        ASSERT_TRUE(line.has_value());
+        ASSERT_EQ(line->size(), 4U);
+        EXPECT_NEAR((*line)[1].piece.length, 9 * (35 * degree + 5.0 / 6), rounding);
+    }
+}
+
 // The arc reaches past the pieces next to the kink, which vanish.
 TEST(RoundedKinks, TakesWholePiecesWhereTheyAreShort) {
     const std::vector<SmoothRun> runs{
@@ -124,6 +138,22 @@ TEST(RoundedKinks, TakesWholePiecesWhereTheyAreShort) {
     EXPECT_EQ(line->front().source, 0U);
     EXPECT_EQ(line->back().source, 2U);
     expect_same_end(runs, 20);
+}
+
+// Up from the corner, round and back over the first line at a slant: an arc fits there, too.
+TEST(RoundedKinks, OfTwoArcsThatFitTheNearerCounts) {
+    const SmoothRun first{{{60, 0}}, 90 * degree};
+    const Piece round{5 * 80 * degree, 1.0 / 5};
+    const auto near = round_kinks({first, {{{10, 0}, round, {60, 0}}}}, 8);
+    ASSERT_TRUE(near.has_value());
+    EXPECT_NEAR(near->front().piece.length, 52, rounding);
+    EXPECT_EQ(near->size(), 5U);
+    // With less of the way up the nearer one has no room, and the farther is taken.
+    const auto far = round_kinks({first, {{{7, 0}, round, {60, 0}}}}, 8);
+    ASSERT_TRUE(far.has_value());
+    EXPECT_LT(far->front().piece.length, 50);
+    EXPECT_EQ(far->size(), 3U);
+    expect_same_end({first, {{{7, 0}, round, {60, 0}}}}, 8);
 }
 
 TEST(RoundedKinks, SeveralShareTheLineBetweenThem) {
