@@ -80,6 +80,27 @@ std::optional<LawValues> read_law_values(TableReader& table, const HardeningEntr
     return values;
 }
 
+// "[0, 0.14]", or nothing.
+std::optional<material::StrainRange> read_fitted_to(TableReader& table) {
+    const std::optional<std::vector<double>> ends = table.values(
+        {.key = "fitted_to",
+         .measure = Measure::strain,
+         .lowest = 0,
+         .highest = 2,
+         .reason = "plastic strain from and to which the curve was fitted",
+         .remedy = "write it like [0, 0.14]",
+         .need = Need::optional}
+    );
+    if (!ends) {
+        return std::nullopt;
+    }
+    if (ends->size() != 2 || (*ends)[0] >= (*ends)[1]) {
+        table.object("fitted_to", "two plastic strains that grow", "write it like [0, 0.14]");
+        return std::nullopt;
+    }
+    return material::StrainRange{(*ends)[0], (*ends)[1]};
+}
+
 ValueRule stiffness_rule() {
     return {
         .key = "stiffness",
@@ -159,6 +180,7 @@ void read_hardening(TableReader& material_table, material::SheetMaterial& materi
     }
     material.curve_grade = read_grade(*table);
     material.curve_source = read_source(*table);
+    material.fitted_to = read_fitted_to(*table);
     const HardeningEntry* entry = chosen_law(*table);
     if (entry == nullptr) {
         return; // which keys belong to it is not known, so none is called unknown
@@ -170,6 +192,34 @@ void read_hardening(TableReader& material_table, material::SheetMaterial& materi
     }
     read_back_stress(*table, material);
     table->finish();
+}
+
+void read_other_curves(TableReader& material_table, material::SheetMaterial& material) {
+    for (const HardeningEntry& entry : material::hardening_laws()) {
+        if (!material_table.holds_table(entry.name)) {
+            continue;
+        }
+        std::optional<TableReader> table = material_table.table(entry.name, Need::optional);
+        material::OtherCurve curve;
+        curve.law_name = entry.name;
+        curve.grade = read_grade(*table);
+        curve.source = read_source(*table);
+        curve.fitted_to = read_fitted_to(*table);
+        const std::optional<LawValues> values = read_law_values(*table, entry);
+        table->finish();
+        if (entry.name == material.law_name) {
+            material_table.object_found(
+                entry.name,
+                "the law of [hardening] once more",
+                "another law beside the one that is used",
+                "leave this section out"
+            );
+        } else if (values) {
+            curve.law_values = *values;
+            curve.law = entry.make(*values);
+            material.other_curves.push_back(std::move(curve));
+        }
+    }
 }
 
 } // namespace flangewright::sheet_library

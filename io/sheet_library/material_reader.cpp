@@ -1,6 +1,7 @@
 #include "io/sheet_library/material_reader.hpp"
 
 #include "io/sheet_library/hardening_reader.hpp"
+#include "io/sheet_library/limit_reader.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -143,6 +144,10 @@ std::optional<SheetMaterial> read_material(TableReader& table) {
     material.uniform_elongation = read_sourced(table, elongation_rule("uniform_elongation"));
     material.total_elongation = read_sourced(table, elongation_rule("total_elongation"));
     read_bend_limits(table, material);
+    read_other_curves(table, material);
+    read_r_values(table, material);
+    read_edge_limits(table, material);
+    read_forming_limit(table, material);
     check_yield_against_modulus(table, material);
     if (!modulus.value || !poisson.value || !material.hardening) {
         return std::nullopt;

@@ -21,4 +21,19 @@ std::string word_for(DataGrade grade) {
     return {};
 }
 
+std::string word_for(EdgeFinish finish) {
+    switch (finish) {
+    case EdgeFinish::snipped:
+        return "snipped";
+    case EdgeFinish::sawn:
+        return "sawn";
+    case EdgeFinish::filed:
+        return "filed";
+    case EdgeFinish::polished:
+        return "polished";
+    }
+    check(false, "every edge finish has a word");
+    return {};
+}
+
 } // namespace flangewright::material

@@ -84,6 +84,14 @@ TEST(CaseFilePage, BackStressExampleFitsIntoTheMaterialExample) {
     EXPECT_EQ(first_problem(text), "");
 }
 
+TEST(CaseFilePage, LimitsExampleFitsBehindTheMaterialExample) {
+    std::string text = example(1);
+    const std::size_t name = text.find("material = ");
+    text.erase(name, text.find('\n', name) - name);
+    text.insert(text.find("[bend_line]"), example(2) + example(4));
+    EXPECT_EQ(first_problem(text), "");
+}
+
 TEST(CaseFilePage, NamesEveryKey) {
     const std::string text = page();
     const std::regex key("(?:^|\n)([a-z_]+) = ");
@@ -96,7 +104,12 @@ TEST(CaseFilePage, NamesEveryKey) {
           "`wall_radius`",
           "`flat_width`",
           "`stiffness`",
-          "`recall_rate`"}) {
+          "`recall_rate`",
+          "`fitted_to`",
+          "`r_values`",
+          "`edge_limit`",
+          "`forming_limit`",
+          "`flc0`"}) {
         EXPECT_THAT(text, ::testing::HasSubstr(rare));
     }
 }

@@ -1,0 +1,114 @@
+#include "io/sheet_library/limit_reader.hpp"
+
+#include "io/sheet_library/hardening_reader.hpp"
+#include "io/sheet_library/material_reader.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace flangewright::sheet_library {
+
+namespace {
+
+using key_file::Measure;
+using key_file::Need;
+using key_file::TableReader;
+using key_file::ValueRule;
+using material::SheetMaterial;
+
+ValueRule r_rule(const std::string& key) {
+    return {
+        .key = key,
+        .measure = Measure::number,
+        .lowest = 0.05,
+        .highest = 5,
+        .reason = "width strain over thickness strain; aluminium 0.4 to 1, mild steel 1 to 2.5",
+        .remedy = "check that it is width over thickness",
+        .need = Need::optional};
+}
+
+ValueRule edge_rule(const std::string& key) {
+    return {
+        .key = key,
+        .measure = Measure::percent,
+        .lowest = 0.005,
+        .highest = 3,
+        .reason = "engineering strain of the edge along itself",
+        .remedy = "write the stretch like \"10 %\"",
+        .need = Need::optional};
+}
+
+ValueRule strain_rule(const std::string& key, double lowest, double highest) {
+    return {
+        .key = key,
+        .measure = Measure::strain,
+        .lowest = lowest,
+        .highest = highest,
+        .reason = "true (logarithmic) strain",
+        .remedy = "check that it is a true strain, written like 0.25",
+        .need = Need::optional};
+}
+
+std::vector<material::FormingPoint> read_points(TableReader& table) {
+    const auto pairs = table.pairs(strain_rule("points", -1, 1), strain_rule("points", 0.001, 2));
+    std::vector<material::FormingPoint> points;
+    for (const auto& [minor, major] : pairs.value_or(std::vector<std::array<double, 2>>{})) {
+        if (!points.empty() && minor <= points.back().minor) {
+            table.object("points", "minor strains that grow", "sort the points by minor strain");
+            return {};
+        }
+        points.push_back({minor, major});
+    }
+    return points;
+}
+
+} // namespace
+
+void read_r_values(TableReader& material_table, SheetMaterial& material) {
+    std::optional<TableReader> table = material_table.table("r_values", Need::optional);
+    if (!table) {
+        return;
+    }
+    material::RValues values;
+    values.r0 = table->value(r_rule("r0"));
+    values.r45 = table->value(r_rule("r45"));
+    values.r90 = table->value(r_rule("r90"));
+    values.grade = read_grade(*table);
+    values.source = read_source(*table);
+    table->finish();
+    if (values.r0 || values.r45 || values.r90) {
+        material.r_values = std::move(values);
+    }
+}
+
+void read_edge_limits(TableReader& material_table, SheetMaterial& material) {
+    std::optional<TableReader> table = material_table.table("edge_limit", Need::optional);
+    if (!table) {
+        return;
+    }
+    for (const material::EdgeFinish finish : material::edge_finishes) {
+        material::Sourced limit = read_sourced(*table, edge_rule(material::word_for(finish)));
+        if (limit.value) {
+            material.edge_limits[finish] = std::move(limit);
+        }
+    }
+    table->finish();
+}
+
+void read_forming_limit(TableReader& material_table, SheetMaterial& material) {
+    std::optional<TableReader> table = material_table.table("forming_limit", Need::optional);
+    if (!table) {
+        return;
+    }
+    material::FormingLimit limit;
+    limit.points = read_points(*table);
+    limit.grade = read_grade(*table);
+    limit.source = read_source(*table);
+    limit.flc0 = read_sourced(*table, strain_rule("flc0", 0.005, 1.5));
+    table->finish();
+    if (!limit.points.empty() || limit.flc0.value) {
+        material.forming_limit = std::move(limit);
+    }
+}
+
+} // namespace flangewright::sheet_library
