@@ -43,6 +43,7 @@ struct RawWords {
     std::string from;
     std::string check_case;
     std::string material;
+    std::string sheets;
 };
 
 struct Commands {
@@ -54,6 +55,14 @@ struct Commands {
     CLI::App* check = nullptr;
     CLI::App* materials = nullptr;
 };
+
+constexpr const char* sheets_note =
+    "folder of your own sheets ($XDG_CONFIG_HOME/flangewright/sheets, else "
+    "~/.config/flangewright/sheets)";
+
+std::optional<std::filesystem::path> path_if_any(const std::string& word) {
+    return word.empty() ? std::nullopt : std::optional<std::filesystem::path>(word);
+}
 
 void declare_run(Commands& commands, RawWords& words) {
     commands.run =
@@ -94,6 +103,9 @@ void declare(Commands& commands, RawWords& words) {
     commands.materials =
         commands.app.add_subcommand("materials", "Lists the sheets known by name, or shows one");
     commands.materials->add_option("NAME", words.material, "sheet, e.g. 2024-O");
+    for (CLI::App* command : {commands.run, commands.check, commands.materials}) {
+        command->add_option("--sheets", words.sheets, sheets_note);
+    }
     commands.materials->footer("Example:\n  flangewright materials 2024-O");
     commands.app.allow_extras();
     for (CLI::App* command : {commands.run, commands.check, commands.materials}) {
@@ -147,9 +159,8 @@ Result<Arguments, OnlyText> run_arguments(const RawWords& words) {
     if (!words.from.empty()) {
         run.from = words.from;
     }
-    if (!words.out.empty()) {
-        run.out = words.out;
-    }
+    run.out = path_if_any(words.out);
+    run.sheets = path_if_any(words.sheets);
     if (!words.threads.empty()) {
         const char* end = words.threads.data() + words.threads.size();
         const auto outcome = std::from_chars(words.threads.data(), end, run.n_threads);
@@ -184,11 +195,12 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
     if (commands.check->parsed()) {
         return words.check_case.empty()
             ? Result<Arguments, OnlyText>(tl::unexpected(no_case("check")))
-            : CheckArguments{words.check_case};
+            : CheckArguments{words.check_case, path_if_any(words.sheets)};
     }
     if (commands.materials->parsed()) {
         return MaterialsArguments{
-            words.material.empty() ? std::nullopt : std::optional(words.material)};
+            words.material.empty() ? std::nullopt : std::optional(words.material),
+            path_if_any(words.sheets)};
     }
     return tl::unexpected(
         wrong("command", "nothing", "run, check or materials", "see \"flangewright --help\"")

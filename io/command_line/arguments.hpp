@@ -19,17 +19,20 @@ struct RunArguments {
     bool with_pictures = true;
     bool with_even_drive = true; ///< beside a drive that is worked along the line
     bool resumes = false; ///< goes on where an earlier run was left
+    std::optional<std::filesystem::path> sheets; ///< the user's own sheets lie here
     std::optional<std::string> from; ///< does this step and those after it anew; name or number
 };
 
 /// flangewright check CASE
 struct CheckArguments {
     std::filesystem::path case_file;
+    std::optional<std::filesystem::path> sheets;
 };
 
 /// flangewright materials [NAME]
 struct MaterialsArguments {
     std::optional<std::string> name;
+    std::optional<std::filesystem::path> sheets;
 };
 
 using Arguments = std::variant<RunArguments, CheckArguments, MaterialsArguments>;

@@ -3,6 +3,7 @@
 #include "io/command_line/arguments.hpp"
 #include "io/command_line/check_command.hpp"
 #include "io/command_line/materials_command.hpp"
+#include "io/command_line/own_sheets.hpp"
 #include "io/command_line/run_command.hpp"
 
 #include <unistd.h>
@@ -38,6 +39,13 @@ int run(int argc, char** argv) {
     if (!arguments) {
         (arguments.error().exit_code == done ? std::cout : std::cerr) << arguments.error().text;
         return arguments.error().exit_code;
+    }
+    const int sheets_code = std::visit(
+        [&terminal](const auto& chosen) { return use_own_sheets(chosen.sheets, terminal); },
+        *arguments
+    );
+    if (sheets_code != done) {
+        return sheets_code;
     }
     const int exit_code = std::visit(Answer{terminal}, *arguments);
     std::cout.flush();

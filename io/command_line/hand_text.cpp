@@ -2,6 +2,7 @@
 
 #include "io/command_line/words.hpp"
 #include "io/sheet_library/back_stress_text.hpp"
+#include "io/sheet_library/sheet_library.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 
@@ -75,7 +76,9 @@ std::string kinks_text(const case_file::CaseFile& file) {
 std::string sheet_text(const case_file::CaseFile& file) {
     const material::SheetMaterial& material = file.job.sheet.material;
     std::string text = fmt::format(
-        "Sheet: {}, {}\n", material.name, tables::shown_length(file.job.sheet.thickness, file.unit)
+        "Sheet: {}, {}\n",
+        sheet_library::name_with_origin(material),
+        tables::shown_length(file.job.sheet.thickness, file.unit)
     );
     text += as_columns({
         {"hardening curve",

@@ -42,15 +42,23 @@ Row row_for(const std::string& name, const std::string& value, const Sourced& so
         sourced.source};
 }
 
+std::string short_stress(const Sourced& stress) {
+    return stress.value ? units::stress_text(*stress.value, units::LengthUnit::millimetre)
+                        : "not known";
+}
+
 std::string list_text() {
-    std::vector<Row> rows{{"name", "proof", "tensile", "elongation", "curve data"}};
+    std::vector<Row> rows{{"name", "proof", "tensile", "elongation", "curve data", ""}};
     for (const KnownSheet& sheet : sheet_library::known_sheets()) {
+        const Sourced& elongation = sheet.material.total_elongation;
+        const bool is_own = !sheet.material.own_file.empty();
         rows.push_back(
             {sheet.material.name,
-             units::stress_text(*sheet.proof_stress.value, units::LengthUnit::millimetre),
-             units::stress_text(*sheet.tensile_strength.value, units::LengthUnit::millimetre),
-             units::percent_text(sheet.material.total_elongation.value.value_or(0), 0),
-             material::word_for(sheet.material.curve_grade)}
+             short_stress(sheet.proof_stress),
+             short_stress(sheet.tensile_strength),
+             elongation.value ? units::percent_text(*elongation.value, 0) : "not known",
+             material::word_for(sheet.material.curve_grade),
+             is_own ? "your own: " + sheet.material.own_file : ""}
         );
     }
     return as_columns(rows)
@@ -107,7 +115,7 @@ std::string sheet_page(const KnownSheet& sheet) {
     const Sourced back{0, material.back_stress_grade, material.back_stress_source};
     const std::string back_text =
         sheet_library::back_stress_text(material, units::LengthUnit::millimetre);
-    return material.name + "\n"
+    return sheet_library::name_with_origin(material) + "\n"
         + as_columns({
             row_for(
                 "Young's modulus",

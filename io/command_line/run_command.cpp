@@ -13,6 +13,7 @@
 #include "io/saved_state/case_text.hpp"
 #include "io/saved_state/state_file.hpp"
 #include "io/tables/shown_length.hpp"
+#include "io/sheet_library/sheet_library.hpp"
 
 #include <fmt/format.h>
 
@@ -58,6 +59,7 @@ public:
         const std::filesystem::path& folder)
         : arguments_(arguments), terminal_(terminal), file_(file), folder_(folder), log_(folder) {
         log_.note("case " + arguments.case_file.string() + ": " + file.job.title);
+        log_.note("sheet: " + sheet_library::name_with_origin(file.job.sheet.material));
     }
 
     int go(const Workshop& workshop) {

@@ -17,26 +17,6 @@ using key_file::ValueRule;
 using material::SheetMaterial;
 using material::Sourced;
 
-ValueRule modulus_rule() {
-    return {
-        .key = "youngs_modulus",
-        .measure = Measure::stress,
-        .lowest = 20'000,
-        .highest = 450'000,
-        .reason = "sheet metals lie between magnesium and tungsten",
-        .remedy = "check the unit: aluminium is about 70 GPa, steel about 205 GPa"};
-}
-
-ValueRule poisson_rule() {
-    return {
-        .key = "poisson_ratio",
-        .measure = Measure::number,
-        .lowest = 0.1,
-        .highest = 0.45,
-        .reason = "sheet metals lie near 0.3",
-        .remedy = "write 0.33 for aluminium or 0.29 for steel if no better value is known"};
-}
-
 ValueRule elongation_rule(const std::string& key) {
     return {
         .key = key,
@@ -116,6 +96,26 @@ void check_yield_against_modulus(TableReader& table, const SheetMaterial& materi
 }
 
 } // namespace
+
+ValueRule modulus_rule() {
+    return {
+        .key = "youngs_modulus",
+        .measure = Measure::stress,
+        .lowest = 20'000,
+        .highest = 450'000,
+        .reason = "sheet metals lie between magnesium and tungsten",
+        .remedy = "check the unit: aluminium is about 70 GPa, steel about 205 GPa"};
+}
+
+ValueRule poisson_rule() {
+    return {
+        .key = "poisson_ratio",
+        .measure = Measure::number,
+        .lowest = 0.1,
+        .highest = 0.45,
+        .reason = "sheet metals lie near 0.3",
+        .remedy = "write 0.33 for aluminium or 0.29 for steel if no better value is known"};
+}
 
 Sourced read_sourced(TableReader& table, const ValueRule& rule) {
     if (!table.holds_table(rule.key)) {

@@ -12,6 +12,11 @@ namespace flangewright::sheet_library {
 /// Fails: returns nothing when a needed value is missing or wrong; the problems are in the Reading.
 [[nodiscard]] std::optional<material::SheetMaterial> read_material(key_file::TableReader& table);
 
+/// What is allowed for Young's modulus and Poisson's ratio. Units: MPa; -. Source: common practice,
+/// no source. Fails: never.
+[[nodiscard]] key_file::ValueRule modulus_rule();
+[[nodiscard]] key_file::ValueRule poisson_rule();
+
 /// A value alone, or a section with value, grade and source; range and unit by `rule`.
 [[nodiscard]] material::Sourced
 read_sourced(key_file::TableReader& table, const key_file::ValueRule& rule);

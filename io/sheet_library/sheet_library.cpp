@@ -1,7 +1,7 @@
 #include "io/sheet_library/sheet_library.hpp"
 
 #include "io/key_file/nearest_word.hpp"
-#include "io/sheet_library/material_reader.hpp"
+#include "io/sheet_library/sheet_file.hpp"
 #include "mesh/base/check.hpp"
 
 #include <algorithm>
@@ -10,11 +10,35 @@ namespace flangewright::sheet_library {
 
 namespace {
 
-using key_file::Measure;
-using key_file::Need;
-using key_file::TableReader;
+KnownSheet built_in_sheet(const DataFile& data) {
+    SheetFile file = sheet_from(key_file::document_from(data.text, std::string(data.name)));
+    if (!file.sheet) {
+        throw InternalError(
+            file.problems.empty() ? "sheet data" : key_file::line_for(file.problems.front())
+        );
+    }
+    file.sheet->file_name = data.name;
+    return std::move(*file.sheet);
+}
 
-// "2024-O", "2024 o" and "2024O" are the same name.
+// The one library of the process; set once, before anything is looked up.
+std::vector<KnownSheet>& sheets_in_use() {
+    static std::vector<KnownSheet> sheets = built_in_sheets();
+    return sheets;
+}
+
+bool has_name(const KnownSheet& sheet, const std::string& bare) {
+    return bare_name(sheet.material.name) == bare;
+}
+
+bool has_other_name(const KnownSheet& sheet, const std::string& bare) {
+    return std::ranges::any_of(sheet.other_names, [&bare](const std::string& other) {
+        return bare_name(other) == bare;
+    });
+}
+
+} // namespace
+
 std::string bare_name(std::string_view name) {
     std::string bare;
     for (const char c : name) {
@@ -25,69 +49,41 @@ std::string bare_name(std::string_view name) {
     return bare;
 }
 
-material::Sourced read_stress_value(TableReader& table, const std::string& key, double highest) {
-    return read_sourced(
-        table,
-        {.key = key,
-         .measure = Measure::stress,
-         .lowest = 1,
-         .highest = highest,
-         .need = Need::required}
-    );
+std::string name_with_origin(const material::SheetMaterial& material) {
+    return material.own_file.empty()
+        ? material.name
+        : material.name + " (your own data: " + material.own_file + ")";
 }
 
-KnownSheet read_sheet(const DataFile& file) {
-    const auto document = key_file::document_from(file.text, std::string(file.name));
-    if (!document) {
-        throw InternalError(key_file::line_for(document.error()));
-    }
-    key_file::Reading reading(document->file);
-    TableReader table(reading, document->root, {1, 1}, "");
-    KnownSheet sheet;
-    sheet.other_names =
-        table.texts("other_names", Need::optional).value_or(std::vector<std::string>{});
-    sheet.youngs_modulus = read_stress_value(table, "youngs_modulus", 450'000);
-    sheet.poisson_ratio = read_sourced(table, {.key = "poisson_ratio", .highest = 0.5});
-    sheet.proof_stress = read_stress_value(table, "proof_stress", 3000);
-    sheet.tensile_strength = read_stress_value(table, "tensile_strength", 3000);
-    const auto material = read_material(table);
-    table.finish();
-    reading.report_unknown();
-    if (!material || !reading.is_clean()) {
-        const auto problems = reading.sorted_problems();
-        throw InternalError(problems.empty() ? "sheet data" : key_file::line_for(problems.front()));
-    }
-    sheet.material = *material;
-    return sheet;
+void sort_by_name(std::vector<KnownSheet>& sheets) {
+    std::ranges::sort(sheets, {}, [](const KnownSheet& sheet) { return sheet.material.name; });
 }
 
-std::vector<KnownSheet> read_all() {
+std::vector<KnownSheet> built_in_sheets() {
     std::vector<KnownSheet> sheets;
     for (const DataFile& file : data_files()) {
-        sheets.push_back(read_sheet(file));
+        sheets.push_back(built_in_sheet(file));
     }
-    std::sort(sheets.begin(), sheets.end(), [](const KnownSheet& a, const KnownSheet& b) {
-        return a.material.name < b.material.name;
-    });
+    sort_by_name(sheets);
     return sheets;
 }
 
-} // namespace
+void use_library(Library library) {
+    sheets_in_use() = std::move(library.sheets);
+}
 
 std::span<const KnownSheet> known_sheets() {
-    static const std::vector<KnownSheet> sheets = read_all();
-    return sheets;
+    return sheets_in_use();
 }
 
 const KnownSheet* find_sheet(std::string_view name) {
     const std::string wanted = bare_name(name);
-    for (const KnownSheet& sheet : known_sheets()) {
-        if (bare_name(sheet.material.name) == wanted) {
-            return &sheet;
-        }
-        for (const std::string& other : sheet.other_names) {
-            if (bare_name(other) == wanted) {
-                return &sheet;
+    for (const auto& matches : {has_name, has_other_name}) {
+        for (const bool is_own : {true, false}) {
+            for (const KnownSheet& sheet : known_sheets()) {
+                if (sheet.material.own_file.empty() != is_own && matches(sheet, wanted)) {
+                    return &sheet;
+                }
             }
         }
     }

@@ -1,6 +1,7 @@
 #include "io/sheet_page/case_part.hpp"
 
 #include "io/sheet_library/back_stress_text.hpp"
+#include "io/sheet_library/sheet_library.hpp"
 #include "io/sheet_page/html.hpp"
 #include "io/tables/edge_words.hpp"
 #include "io/tables/pass_table.hpp"
@@ -118,7 +119,7 @@ std::string order_row(const job::Drive& drive, units::LengthUnit unit) {
 
 std::string sheet_rows(const job::Job& job, units::LengthUnit unit) {
     const material::SheetMaterial& material = job.sheet.material;
-    return row("Sheet", {safe(material.name)})
+    return row("Sheet", {safe(sheet_library::name_with_origin(material))})
         + row("Thickness", {shown_length(job.sheet.thickness, unit)})
         + row("Rolling direction",
               {shown_number(degrees(job.sheet.rolling_direction), 0)

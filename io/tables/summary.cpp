@@ -372,6 +372,14 @@ Json edge_finish(const job::Job& job) {
         {"trimmed", is_trimmed ? Json(word_for(job.trimmed_edge_finish)) : Json(nullptr)}};
 }
 
+// Null for a file: built into the program, or written out in the case.
+Json sheet(const material::SheetMaterial& material) {
+    return {
+        {"material", material.name},
+        {"own_file", material.own_file.empty() ? Json(nullptr) : Json(material.own_file)},
+        {"curve_grade", material::word_for(material.curve_grade)}};
+}
+
 Json warnings(const RunFacts& facts, const process::JobResult& result) {
     Json list = result.warnings;
     for (const std::string& warning : facts.output_warnings) {
@@ -388,6 +396,7 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"schema", summary_schema},
         {"program", {{"name", "flangewright"}, {"version", facts.program_version}}},
         {"case", {{"title", job.title}, {"file", facts.case_file}, {"date", facts.date}}},
+        {"sheet", sheet(job.sheet.material)},
         {"mesh", {{"nodes", result.mesh.n_nodes()}, {"elements", result.mesh.n_elements()}}},
         {"pieces", pieces(job)},
         {"edge_finish", edge_finish(job)},

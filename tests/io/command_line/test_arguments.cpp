@@ -42,6 +42,13 @@ TEST(Arguments, OfCheckAndMaterialsAreRead) {
     EXPECT_EQ(good<MaterialsArguments>({"materials", "2024-O"}).name, "2024-O");
 }
 
+TEST(Arguments, EveryCommandTakesAFolderOfOwnSheets) {
+    EXPECT_FALSE(good<RunArguments>({"run", "a.toml"}).sheets.has_value());
+    EXPECT_EQ(good<RunArguments>({"run", "a.toml", "--sheets", "own"}).sheets, "own");
+    EXPECT_EQ(good<CheckArguments>({"check", "a.toml", "--sheets", "own"}).sheets, "own");
+    EXPECT_EQ(good<MaterialsArguments>({"materials", "--sheets", "own"}).sheets, "own");
+}
+
 TEST(Arguments, HelpShowsAnExampleForEachCommand) {
     for (const Words& words :
          {Words{"--help"},
@@ -96,7 +103,7 @@ INSTANTIATE_TEST_SUITE_P(
             "UnknownOption",
             {"run", "a.toml", "--thread", "2"},
             "command line: flangewright run: found \"--thread\", allowed --help, --out, --threads, "
-            "--no-pictures, --no-even-drive, --resume or --from, do: write --threads"},
+            "--no-pictures, --no-even-drive, --resume, --from or --sheets, do: write --threads"},
         BadWords{
             "NoCase",
             {"run"},
@@ -110,7 +117,8 @@ INSTANTIATE_TEST_SUITE_P(
         BadWords{
             "TwoCases",
             {"check", "a.toml", "b.toml"},
-            "command line: flangewright check: found \"b.toml\", allowed --help, do: see "
+            "command line: flangewright check: found \"b.toml\", allowed --help or --sheets, do: "
+            "see "
             "\"flangewright check --help\""},
         BadWords{
             "ThreadsNoNumber",

@@ -16,7 +16,7 @@ class CheckCommand : public WithFolder {
 protected:
     int check_text(const std::string& text) {
         Terminal terminal{out_, err_, false};
-        return check_case({write("rib.toml", text)}, terminal);
+        return check_case({.case_file = write("rib.toml", text), .sheets = {}}, terminal);
     }
     std::ostringstream out_;
     std::ostringstream err_;

@@ -14,7 +14,7 @@ class MaterialsCommand : public ::testing::Test {
 protected:
     int show(const std::optional<std::string>& name) {
         Terminal terminal{out_, err_, false};
-        return show_materials({name}, terminal);
+        return show_materials({.name = name}, terminal);
     }
     std::ostringstream out_;
     std::ostringstream err_;

@@ -35,6 +35,18 @@ TEST(SheetPage, NamesCaseVersionDateAndVerdict) {
     EXPECT_THAT(page, HasSubstr("The free edge uses most of the stretch"));
 }
 
+TEST(SheetPage, SaysThatTheSheetsDataAreTheUsers) {
+    job::Job job = support::made_up_job();
+    EXPECT_THAT(
+        sheet_page({}, job, support::made_up_result(), {}), Not(HasSubstr("your own data"))
+    );
+    job.sheet.material.own_file = "/home/shop/<own>.toml";
+    EXPECT_THAT(
+        sheet_page({}, job, support::made_up_result(), {}),
+        HasSubstr("(your own data: /home/shop/&lt;own&gt;.toml)")
+    );
+}
+
 TEST(SheetPage, NamesThePiecesOfABendLine) {
     job::Job job = support::made_up_job();
     job.blank.line = outline::BendLine::chain({{80, 0}, {100, 1.0 / 200}, {30, -1.0 / 150}});

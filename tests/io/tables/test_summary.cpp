@@ -45,6 +45,17 @@ value_of(const std::string& text, const std::string& key, const std::string& aft
     return text.substr(begin, end - begin);
 }
 
+TEST(Summary, SaysWhoseDataTheSheetsAre) {
+    job::Job job = support::made_up_job();
+    job.sheet.material.name = "2024-O";
+    const process::JobResult result = support::made_up_result();
+    EXPECT_EQ(value_of(summary_json(facts(), job, result), "own_file", "\"sheet\""), "null");
+    job.sheet.material.own_file = "/home/shop/own.toml";
+    const std::string own = summary_json(facts(), job, result);
+    EXPECT_EQ(value_of(own, "own_file", "\"sheet\""), "\"/home/shop/own.toml\"");
+    EXPECT_EQ(value_of(own, "material", "\"sheet\""), "\"2024-O\"");
+}
+
 TEST(Summary, HasTheKeysThatProgramsRelyOn) {
     const std::string text = summary(support::made_up_result());
     for (const char* key :
