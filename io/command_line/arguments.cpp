@@ -44,6 +44,7 @@ struct RawWords {
     std::string check_case;
     std::string material;
     std::string sheets;
+    std::string picture;
 };
 
 struct Commands {
@@ -88,6 +89,16 @@ void declare_run(Commands& commands, RawWords& words) {
                          "Ctrl-C stops the run; finished steps are kept, and --resume goes on.");
 }
 
+constexpr const char* picture_note = "draw the stress-strain curves into this PNG file";
+
+void declare_materials(Commands& commands, RawWords& words) {
+    commands.materials =
+        commands.app.add_subcommand("materials", "Lists the sheets known by name, or shows one");
+    commands.materials->add_option("NAME", words.material, "sheet, e.g. 2024-O");
+    commands.materials->add_option("--picture", words.picture, picture_note);
+    commands.materials->footer("Example:\n  flangewright materials 2024-O --picture 2024-O.png");
+}
+
 void declare(Commands& commands, RawWords& words) {
     commands.app.set_version_flag("--version", "flangewright " + program_version());
     commands.app.footer(
@@ -100,13 +111,10 @@ void declare(Commands& commands, RawWords& words) {
         commands.app.add_subcommand("check", "Checks a case file and works the job out by hand");
     commands.check->add_option("CASE", words.check_case, "case file");
     commands.check->footer("Example:\n  flangewright check cases/demo/case.toml");
-    commands.materials =
-        commands.app.add_subcommand("materials", "Lists the sheets known by name, or shows one");
-    commands.materials->add_option("NAME", words.material, "sheet, e.g. 2024-O");
+    declare_materials(commands, words);
     for (CLI::App* command : {commands.run, commands.check, commands.materials}) {
         command->add_option("--sheets", words.sheets, sheets_note);
     }
-    commands.materials->footer("Example:\n  flangewright materials 2024-O");
     commands.app.allow_extras();
     for (CLI::App* command : {commands.run, commands.check, commands.materials}) {
         command->allow_extras();
@@ -200,7 +208,8 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
     if (commands.materials->parsed()) {
         return MaterialsArguments{
             words.material.empty() ? std::nullopt : std::optional(words.material),
-            path_if_any(words.sheets)};
+            path_if_any(words.sheets),
+            path_if_any(words.picture)};
     }
     return tl::unexpected(
         wrong("command", "nothing", "run, check or materials", "see \"flangewright --help\"")

@@ -33,6 +33,7 @@ struct CheckArguments {
 struct MaterialsArguments {
     std::optional<std::string> name;
     std::optional<std::filesystem::path> sheets;
+    std::optional<std::filesystem::path> picture; ///< of the sheet's curves, a PNG file
 };
 
 using Arguments = std::variant<RunArguments, CheckArguments, MaterialsArguments>;

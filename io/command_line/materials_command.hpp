@@ -1,4 +1,5 @@
-// flangewright materials [NAME]: the sheets known by name, with where each value comes from.
+// flangewright materials [NAME]: the sheets known by name, with where each value comes from, and
+// the curves of one as a picture.
 #pragma once
 
 #include "io/command_line/arguments.hpp"

@@ -40,6 +40,9 @@ TEST(Arguments, OfCheckAndMaterialsAreRead) {
     EXPECT_EQ(good<CheckArguments>({"check", "a.toml"}).case_file, "a.toml");
     EXPECT_FALSE(good<MaterialsArguments>({"materials"}).name.has_value());
     EXPECT_EQ(good<MaterialsArguments>({"materials", "2024-O"}).name, "2024-O");
+    EXPECT_FALSE(good<MaterialsArguments>({"materials", "2024-O"}).picture.has_value());
+    const Words drawn{"materials", "2024-O", "--picture", "a.png"};
+    EXPECT_EQ(good<MaterialsArguments>(drawn).picture, "a.png");
 }
 
 TEST(Arguments, EveryCommandTakesAFolderOfOwnSheets) {

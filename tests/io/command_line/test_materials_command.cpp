@@ -14,7 +14,9 @@ class MaterialsCommand : public ::testing::Test {
 protected:
     int show(const std::optional<std::string>& name) {
         Terminal terminal{out_, err_, false};
-        return show_materials({.name = name}, terminal);
+        MaterialsArguments arguments;
+        arguments.name = name;
+        return show_materials(arguments, terminal);
     }
     std::ostringstream out_;
     std::ostringstream err_;
@@ -46,6 +48,14 @@ TEST_F(MaterialsCommand, SaysThatASheetHasNoBackStress) {
     EXPECT_THAT(
         out_.str(), ::testing::ContainsRegex("back stress +none \\(isotropic hardening\\)")
     );
+}
+
+TEST_F(MaterialsCommand, DrawsNoPictureWithoutASheet) {
+    Terminal terminal{out_, err_, false};
+    MaterialsArguments arguments;
+    arguments.picture = "a.png";
+    EXPECT_EQ(show_materials(arguments, terminal), 2);
+    EXPECT_THAT(err_.str(), HasSubstr("command line: --picture: found no sheet to draw"));
 }
 
 TEST_F(MaterialsCommand, SuggestsForAWrongName) {
