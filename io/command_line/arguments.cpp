@@ -2,6 +2,7 @@
 #include "io/command_line/arguments.hpp"
 
 #include "io/command_line/command_line.hpp"
+#include "io/command_line/command_words.hpp"
 #include "io/key_file/excerpt.hpp"
 #include "io/key_file/input_problem.hpp"
 #include "io/key_file/nearest_word.hpp"
@@ -9,6 +10,7 @@
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <array>
 #include <charconv>
 #include <sstream>
 
@@ -17,20 +19,6 @@ namespace flangewright::command_line {
 namespace {
 
 constexpr int most_threads = 256;
-
-OnlyText wrong(std::string key, std::string found, std::string allowed, std::string remedy) {
-    return {
-        bad_input,
-        key_file::line_for(
-            {"command line",
-             0,
-             0,
-             std::move(key),
-             std::move(found),
-             std::move(allowed),
-             std::move(remedy)}
-        ) + "\n"};
-}
 
 // The words as the library leaves them; checked by us so that every message is our own.
 struct RawWords {
@@ -45,6 +33,7 @@ struct RawWords {
     std::string material;
     std::string sheets;
     std::string picture;
+    FitWords fit;
 };
 
 struct Commands {
@@ -55,15 +44,14 @@ struct Commands {
     CLI::App* run = nullptr;
     CLI::App* check = nullptr;
     CLI::App* materials = nullptr;
+    CLI::App* fit = nullptr;
+
+    [[nodiscard]] std::array<CLI::App*, 4> all() const { return {run, check, materials, fit}; }
 };
 
 constexpr const char* sheets_note =
     "folder of your own sheets ($XDG_CONFIG_HOME/flangewright/sheets, else "
     "~/.config/flangewright/sheets)";
-
-std::optional<std::filesystem::path> path_if_any(const std::string& word) {
-    return word.empty() ? std::nullopt : std::optional<std::filesystem::path>(word);
-}
 
 void declare_run(Commands& commands, RawWords& words) {
     commands.run =
@@ -99,6 +87,31 @@ void declare_materials(Commands& commands, RawWords& words) {
     commands.materials->footer("Example:\n  flangewright materials 2024-O --picture 2024-O.png");
 }
 
+void declare_fit(Commands& commands, FitWords& words) {
+    commands.fit =
+        commands.app.add_subcommand("fit", "Fits a tensile test, writes a sheet of your own");
+    CLI::App& fit = *commands.fit;
+    fit.add_option("TEST", words.test, "table with named columns, see docs/materials.md");
+    fit.add_option(
+        "--gauge-length", words.gauge_length, "of the strip, if the file has extensions"
+    );
+    fit.add_option("--width", words.width, "of the strip, if the file has loads");
+    fit.add_option("--thickness", words.thickness, "of the strip, if the file has loads");
+    fit.add_option(
+        "--modulus", words.modulus, "Young's modulus, if it is known (as the test shows)"
+    );
+    fit.add_option("--poisson", words.poisson, "Poisson's ratio (0.33)");
+    fit.add_option("--direction", words.direction, "strip to rolling direction: 0, 45 or 90 (0)");
+    fit.add_option("--name", words.name, "of the sheet (own sheet, TEST)");
+    fit.add_option("--out", words.out, "write the sheet into this TOML file");
+    fit.add_option("--picture", words.picture, picture_note);
+    fit.footer(
+        "Example:\n  flangewright fit strip3.csv --gauge-length \"50 mm\" --width \"12.5 mm\" "
+        "--thickness \"0.81 mm\" --out own_2024.toml\n\n"
+        "A length without a unit is in mm, a stress in MPa."
+    );
+}
+
 void declare(Commands& commands, RawWords& words) {
     commands.app.set_version_flag("--version", "flangewright " + program_version());
     commands.app.footer(
@@ -112,11 +125,12 @@ void declare(Commands& commands, RawWords& words) {
     commands.check->add_option("CASE", words.check_case, "case file");
     commands.check->footer("Example:\n  flangewright check cases/demo/case.toml");
     declare_materials(commands, words);
+    declare_fit(commands, words.fit);
     for (CLI::App* command : {commands.run, commands.check, commands.materials}) {
         command->add_option("--sheets", words.sheets, sheets_note);
     }
     commands.app.allow_extras();
-    for (CLI::App* command : {commands.run, commands.check, commands.materials}) {
+    for (CLI::App* command : commands.all()) {
         command->allow_extras();
     }
 }
@@ -189,7 +203,7 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
     if (const auto problem = surplus_word(commands.app, "flangewright")) {
         return tl::unexpected(*problem);
     }
-    for (const CLI::App* command : {commands.run, commands.check, commands.materials}) {
+    for (const CLI::App* command : commands.all()) {
         if (command->parsed()) {
             if (const auto problem =
                     surplus_word(*command, "flangewright " + command->get_name())) {
@@ -211,12 +225,33 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
             path_if_any(words.sheets),
             path_if_any(words.picture)};
     }
+    if (commands.fit->parsed()) {
+        return fit_arguments(words.fit);
+    }
     return tl::unexpected(
-        wrong("command", "nothing", "run, check or materials", "see \"flangewright --help\"")
+        wrong("command", "nothing", "run, check, materials or fit", "see \"flangewright --help\"")
     );
 }
 
 } // namespace
+
+OnlyText wrong(std::string key, std::string found, std::string allowed, std::string remedy) {
+    return {
+        bad_input,
+        key_file::line_for(
+            {"command line",
+             0,
+             0,
+             std::move(key),
+             std::move(found),
+             std::move(allowed),
+             std::move(remedy)}
+        ) + "\n"};
+}
+
+std::optional<std::filesystem::path> path_if_any(const std::string& word) {
+    return word.empty() ? std::nullopt : std::optional<std::filesystem::path>(word);
+}
 
 std::string program_version() {
     return FLANGEWRIGHT_VERSION;

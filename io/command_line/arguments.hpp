@@ -1,6 +1,7 @@
 // What the user asked for on the command line.
 #pragma once
 
+#include "io/tensile/test_file.hpp"
 #include "mesh/base/result.hpp"
 
 #include <filesystem>
@@ -36,7 +37,19 @@ struct MaterialsArguments {
     std::optional<std::filesystem::path> picture; ///< of the sheet's curves, a PNG file
 };
 
-using Arguments = std::variant<RunArguments, CheckArguments, MaterialsArguments>;
+/// flangewright fit TEST
+struct FitArguments {
+    std::filesystem::path test_file;
+    tensile::StripSizes sizes;
+    std::optional<double> youngs_modulus; ///< MPa
+    std::optional<double> poisson_ratio;
+    int direction = 0; ///< of the strip to the rolling direction: 0, 45 or 90 deg
+    std::optional<std::string> name; ///< of the sheet
+    std::optional<std::filesystem::path> out; ///< the material file
+    std::optional<std::filesystem::path> picture;
+};
+
+using Arguments = std::variant<RunArguments, CheckArguments, MaterialsArguments, FitArguments>;
 
 /// Nothing to do but to say something: help or version (exit code 0), or what is wrong (2).
 struct OnlyText {

@@ -2,6 +2,7 @@
 
 #include "io/command_line/arguments.hpp"
 #include "io/command_line/check_command.hpp"
+#include "io/command_line/fit_command.hpp"
 #include "io/command_line/materials_command.hpp"
 #include "io/command_line/own_sheets.hpp"
 #include "io/command_line/run_command.hpp"
@@ -28,6 +29,7 @@ struct Answer {
     int operator()(const MaterialsArguments& arguments) const {
         return show_materials(arguments, terminal);
     }
+    int operator()(const FitArguments& arguments) const { return fit_test(arguments, terminal); }
 };
 
 } // namespace
@@ -41,7 +43,13 @@ int run(int argc, char** argv) {
         return arguments.error().exit_code;
     }
     const int sheets_code = std::visit(
-        [&terminal](const auto& chosen) { return use_own_sheets(chosen.sheets, terminal); },
+        [&terminal](const auto& chosen) {
+            if constexpr (requires { chosen.sheets; }) {
+                return use_own_sheets(chosen.sheets, terminal);
+            } else {
+                return static_cast<int>(done); // a test is fitted without knowing any sheet
+            }
+        },
         *arguments
     );
     if (sheets_code != done) {

@@ -1,4 +1,4 @@
-// The program's commands: run, check, materials.
+// The program's commands: run, check, materials, fit.
 #pragma once
 
 namespace flangewright::command_line {

@@ -16,16 +16,16 @@ file_problem(const fs::path& path, std::string found, std::string allowed, std::
     return {path.string(), 0, 0, "file", std::move(found), std::move(allowed), std::move(remedy)};
 }
 
-std::optional<InputProblem> objection_to(const fs::path& path) {
+std::optional<InputProblem> objection_to(const fs::path& path, const TextKind& kind) {
     std::error_code trouble;
     const fs::file_status status = fs::status(path, trouble);
     if (status.type() == fs::file_type::not_found) {
         return file_problem(
-            path, "nothing there", "a case file", "check the path and the spelling"
+            path, "nothing there", "a " + kind.what, "check the path and the spelling"
         );
     }
     if (fs::is_directory(status)) {
-        return file_problem(path, "a folder", "a case file", "name the file inside the folder");
+        return file_problem(path, "a folder", "a " + kind.what, "name the file inside the folder");
     }
     if (!fs::is_regular_file(status)) {
         return file_problem(
@@ -36,12 +36,12 @@ std::optional<InputProblem> objection_to(const fs::path& path) {
         );
     }
     const std::uintmax_t size = fs::file_size(path, trouble);
-    if (!trouble && size > largest_file) {
+    if (!trouble && size > kind.largest) {
         return file_problem(
             path,
             fmt::format("{:.1f} MB", static_cast<double>(size) / 1e6),
-            "at most 1 MB",
-            "check that this is the case file and not a drawing or a result"
+            fmt::format("at most {} MB", kind.largest / 1'000'000),
+            "check that this is the " + kind.what + " and not a drawing or a result"
         );
     }
     return std::nullopt;
@@ -71,8 +71,8 @@ std::size_t sequence_length(std::string_view text) {
 
 } // namespace
 
-Result<std::string, InputProblem> read_text_file(const fs::path& path) {
-    if (const std::optional<InputProblem> problem = objection_to(path)) {
+Result<std::string, InputProblem> read_text_file(const fs::path& path, const TextKind& kind) {
+    if (const std::optional<InputProblem> problem = objection_to(path, kind)) {
         return tl::unexpected(*problem);
     }
     std::ifstream stream(path, std::ios::binary);

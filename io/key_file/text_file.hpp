@@ -11,11 +11,15 @@
 
 namespace flangewright::key_file {
 
-/// Larger files are no case files.
-inline constexpr std::size_t largest_file = 1'000'000; // bytes
+/// What a file should be, for the words of a problem.
+struct TextKind {
+    std::string what = "case file";
+    std::size_t largest = 1'000'000; ///< bytes
+};
 
 /// Fails: when there is no such file, it is a folder, may not be read or is too large.
-[[nodiscard]] Result<std::string, InputProblem> read_text_file(const std::filesystem::path& path);
+[[nodiscard]] Result<std::string, InputProblem>
+read_text_file(const std::filesystem::path& path, const TextKind& kind = {});
 
 /// The first place that is not UTF-8, if any.
 [[nodiscard]] std::optional<InputProblem>

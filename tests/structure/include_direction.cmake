@@ -20,6 +20,7 @@ set(ranks
     io/drawing=9
     io/sheet_library=10
     io/case_file=11
+    io/tensile=11
     io/tables=12
     io/vtk=13
     io/chart=14

@@ -52,12 +52,34 @@ TEST(Arguments, EveryCommandTakesAFolderOfOwnSheets) {
     EXPECT_EQ(good<MaterialsArguments>({"materials", "--sheets", "own"}).sheets, "own");
 }
 
+TEST(Arguments, OfFitAreReadWithTheirUnits) {
+    const auto fit =
+        good<FitArguments>({"fit",       "a.csv",       "--gauge-length", "2 in",      "--width",
+                            "12.5",      "--thickness", "0.032 in",       "--modulus", "10.6 Msi",
+                            "--poisson", "0.3",         "--direction",    "90",        "--name",
+                            "lot 7",     "--out",       "b.toml",         "--picture", "c.png"});
+    EXPECT_EQ(fit.test_file, "a.csv");
+    EXPECT_DOUBLE_EQ(*fit.sizes.gauge_length, 50.8);
+    EXPECT_DOUBLE_EQ(*fit.sizes.width, 12.5);
+    EXPECT_DOUBLE_EQ(*fit.sizes.thickness, 0.8128);
+    EXPECT_NEAR(*fit.youngs_modulus, 73'084, 1);
+    EXPECT_DOUBLE_EQ(*fit.poisson_ratio, 0.3);
+    EXPECT_EQ(fit.direction, 90);
+    EXPECT_EQ(fit.name, "lot 7");
+    EXPECT_EQ(fit.out, "b.toml");
+    EXPECT_EQ(fit.picture, "c.png");
+    const auto plain = good<FitArguments>({"fit", "a.csv"});
+    EXPECT_FALSE(plain.sizes.width || plain.youngs_modulus || plain.name || plain.out);
+    EXPECT_EQ(plain.direction, 0);
+}
+
 TEST(Arguments, HelpShowsAnExampleForEachCommand) {
     for (const Words& words :
          {Words{"--help"},
           Words{"run", "--help"},
           Words{"check", "--help"},
-          Words{"materials", "-h"}}) {
+          Words{"materials", "-h"},
+          Words{"fit", "--help"}}) {
         const auto arguments = read_arguments(words);
         ASSERT_FALSE(arguments.has_value());
         EXPECT_EQ(arguments.error().exit_code, 0);
@@ -95,13 +117,13 @@ INSTANTIATE_TEST_SUITE_P(
         BadWords{
             "Nothing",
             {},
-            "command line: command: found nothing, allowed run, check or materials, do: see "
+            "command line: command: found nothing, allowed run, check, materials or fit, do: see "
             "\"flangewright --help\""},
         BadWords{
             "UnknownCommand",
             {"rnu", "a.toml"},
-            "command line: flangewright: found \"rnu\", allowed --help, --version, run, check or "
-            "materials, do: write run"},
+            "command line: flangewright: found \"rnu\", allowed --help, --version, run, check, "
+            "materials or fit, do: write run"},
         BadWords{
             "UnknownOption",
             {"run", "a.toml", "--thread", "2"},
@@ -112,6 +134,26 @@ INSTANTIATE_TEST_SUITE_P(
             {"run"},
             "command line: CASE: found nothing, allowed the path of a case file, do: write "
             "flangewright run CASE"},
+        BadWords{
+            "NoTest",
+            {"fit"},
+            "command line: TEST: found nothing, allowed the path of a tensile test, do: write "
+            "flangewright fit TEST.csv"},
+        BadWords{
+            "Direction",
+            {"fit", "a.csv", "--direction", "30"},
+            "command line: --direction: found \"30\", allowed 0, 45 or 90, do: write the angle of "
+            "the strip to the rolling direction, in degrees"},
+        BadWords{
+            "Modulus",
+            {"fit", "a.csv", "--modulus", "73.1"},
+            "command line: --modulus: found \"73.1\", allowed 20 GPa to 450 GPa, do: check the "
+            "value and its unit"},
+        BadWords{
+            "MaterialFile",
+            {"fit", "a.csv", "--out", "own.txt"},
+            "command line: --out: found \"own.txt\", allowed a file name that ends in .toml, do: "
+            "write it like own.toml"},
         BadWords{
             "NoCaseToCheck",
             {"check"},

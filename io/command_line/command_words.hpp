@@ -1,0 +1,32 @@
+// What the readers of single commands share: the words as written, and how a wrong one is told.
+#pragma once
+
+#include "io/command_line/arguments.hpp"
+
+namespace flangewright::command_line {
+
+/// One line for a wrong word, exit code 2.
+[[nodiscard]] OnlyText
+wrong(std::string key, std::string found, std::string allowed, std::string remedy);
+
+/// Nothing for an empty word.
+[[nodiscard]] std::optional<std::filesystem::path> path_if_any(const std::string& word);
+
+/// The words of flangewright fit.
+struct FitWords {
+    std::string test;
+    std::string gauge_length;
+    std::string width;
+    std::string thickness;
+    std::string modulus;
+    std::string poisson;
+    std::string direction;
+    std::string name;
+    std::string out;
+    std::string picture;
+};
+
+/// Turns them into sizes, MPa and paths. Fails: with the first word that is wrong.
+[[nodiscard]] Result<Arguments, OnlyText> fit_arguments(const FitWords& words);
+
+} // namespace flangewright::command_line

@@ -1,0 +1,146 @@
+#include "io/tensile/csv_table.hpp"
+
+#include "io/key_file/excerpt.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <optional>
+
+namespace flangewright::tensile {
+
+namespace {
+
+using key_file::InputProblem;
+
+std::string_view bare(std::string_view cell) {
+    constexpr std::string_view around = " \t\r\"";
+    const std::size_t first = cell.find_first_not_of(around);
+    return first == std::string_view::npos
+        ? std::string_view{}
+        : cell.substr(first, cell.find_last_not_of(around) - first + 1);
+}
+
+std::vector<std::string_view> cells_of(std::string_view line, char separator) {
+    std::vector<std::string_view> cells;
+    for (std::size_t begin = 0;;) {
+        const std::size_t end = line.find(separator, begin);
+        cells.push_back(bare(line.substr(begin, end - begin)));
+        if (end == std::string_view::npos) {
+            return cells;
+        }
+        begin = end + 1;
+    }
+}
+
+char separator_of(std::string_view names) {
+    for (const char c : {';', '\t'}) {
+        if (names.find(c) != std::string_view::npos) {
+            return c;
+        }
+    }
+    return ',';
+}
+
+std::optional<double> number_in(std::string_view cell) {
+    cell.remove_prefix(!cell.empty() && cell.front() == '+' ? 1 : 0);
+    double number = 0;
+    const char* end = cell.data() + cell.size();
+    const auto outcome = std::from_chars(cell.data(), end, number);
+    const bool is_number = outcome.ec == std::errc() && outcome.ptr == end && std::isfinite(number);
+    return is_number ? std::optional(number) : std::nullopt;
+}
+
+/// One reading, line by line.
+class Reader {
+public:
+    explicit Reader(const std::string& file) : file_(file) {}
+
+    std::optional<InputProblem> take(std::string_view line) {
+        ++line_;
+        const std::string_view text = bare(line);
+        if (text.empty() || text.front() == '#') {
+            return std::nullopt;
+        }
+        return table_.names.empty() ? take_names(line) : take_row(line);
+    }
+    CsvTable& table() { return table_; }
+
+private:
+    std::optional<InputProblem> take_names(std::string_view line) {
+        separator_ = separator_of(line);
+        for (const std::string_view name : cells_of(line, separator_)) {
+            table_.names.emplace_back(name);
+        }
+        table_.names_line = line_;
+        table_.columns.resize(table_.names.size());
+        return std::nullopt;
+    }
+
+    std::optional<InputProblem> take_row(std::string_view line) {
+        const std::vector<std::string_view> cells = cells_of(line, separator_);
+        for (std::size_t i = 0; i < table_.names.size(); ++i) {
+            if (i >= cells.size()) {
+                return InputProblem{
+                    file_,
+                    line_,
+                    0,
+                    table_.names[i],
+                    "a row that ends before this column",
+                    fmt::format("{} values in each row", table_.names.size()),
+                    "write the missing values, or leave the row out"};
+            }
+            const std::optional<double> number = number_in(cells[i]);
+            if (!number) {
+                return InputProblem{
+                    file_,
+                    line_,
+                    0,
+                    table_.names[i],
+                    key_file::quoted_excerpt(cells[i]),
+                    "a number with a point, never a comma",
+                    "write it like 12.5; units belong into the column's name"};
+            }
+            table_.columns[i].push_back(*number);
+        }
+        table_.lines.push_back(line_);
+        return std::nullopt;
+    }
+
+    const std::string& file_;
+    int line_ = 0;
+    char separator_ = ',';
+    CsvTable table_;
+};
+
+} // namespace
+
+Result<CsvTable, InputProblem> csv_table(std::string_view text, const std::string& file) {
+    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+    if (text.starts_with(byte_order_mark)) {
+        text.remove_prefix(byte_order_mark.size());
+    }
+    Reader reader(file);
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find('\n'), text.size());
+        if (const auto problem = reader.take(text.substr(0, end))) {
+            return tl::unexpected(*problem);
+        }
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    if (reader.table().lines.empty()) {
+        return tl::unexpected(InputProblem{
+            file,
+            0,
+            0,
+            "file",
+            reader.table().names.empty() ? "an empty file" : "names without a row of numbers",
+            "a line of column names and the rows of a test below it",
+            "export the test again"});
+    }
+    return std::move(reader.table());
+}
+
+} // namespace flangewright::tensile

@@ -1,0 +1,28 @@
+// A table of numbers under a line of names, separated by commas, semicolons or tabs.
+#pragma once
+
+#include "io/key_file/input_problem.hpp"
+#include "mesh/base/result.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace flangewright::tensile {
+
+/// Columns as they were named; all of one length.
+struct CsvTable {
+    std::vector<std::string> names; ///< without blanks and quotes
+    int names_line = 0; ///< from 1
+    std::vector<std::vector<double>> columns;
+    std::vector<int> lines; ///< of each row, from 1
+};
+
+/// Empty lines and lines that begin with "#" are passed over. The separator is the semicolon if the
+/// names have one, else the tab, else the comma. Units: as in the file. Source: CSV after RFC 4180,
+/// from memory; without line breaks in quotes. Fails: with the first cell that is no finite number,
+/// or row that is too short.
+[[nodiscard]] Result<CsvTable, key_file::InputProblem>
+csv_table(std::string_view text, const std::string& file);
+
+} // namespace flangewright::tensile
