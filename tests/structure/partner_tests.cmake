@@ -3,7 +3,8 @@
 include("${CMAKE_CURRENT_LIST_DIR}/faults.cmake")
 
 file(GLOB entries RELATIVE "${SOURCE}"
-    "${SOURCE}/solver/material/hardening/*.cpp" "${SOURCE}/solver/tooling/surface/*.cpp")
+    "${SOURCE}/solver/material/hardening/*.cpp" "${SOURCE}/solver/material/yield/*.cpp"
+    "${SOURCE}/solver/tooling/surface/*.cpp")
 if(NOT entries)
     fault("no law found: the check looks in the wrong place")
 endif()
