@@ -84,8 +84,8 @@ public:
             return 0;
         }
         const Vector5 x = figures_ * (s / size);
-        const double r1 = std::hypot(x[0], x[1]);
-        const double r2 = std::hypot(x[3], x[4]);
+        const double r1 = x.head<2>().norm();
+        const double r2 = x.tail<2>().norm();
         const double phi = term(2 * r1) + term(3 * x[2] - r2) + term(3 * x[2] + r2);
         return size * std::pow(0.5 * phi, 1 / a_);
     }
