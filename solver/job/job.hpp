@@ -19,8 +19,8 @@ namespace flangewright::job {
 struct Sheet {
     material::SheetMaterial material;
     double thickness = 0;
-    double rolling_direction =
-        0; ///< from the bend line's middle tangent, rad; stored, not used yet
+    double rolling_direction = 0; ///< from the bend line in the middle of the part toward the
+                                  ///< flange, rad
 };
 
 /// What happens where the blank ends along the bend line.
@@ -63,6 +63,11 @@ struct Blank {
     }
     /// Flat width with the highest tab. Units: mm. Source: none needed. Fails: never.
     [[nodiscard]] double width_with_tabs() const { return flange_width + openings.highest_tab(); }
+    /// Station of the middle of the whole part, of which the line may be one half: an end that
+    /// continues while the other does not. Units: mm. Source: none needed. Fails: never.
+    [[nodiscard]] double middle_of_part() const {
+        return start == end ? 0.5 * line.length() : (start == EndKind::free ? line.length() : 0);
+    }
     /// False when the part goes on at both ends. Units: none. Source: none needed. Fails: never.
     [[nodiscard]] bool has_free_end() const {
         return start == EndKind::free || end == EndKind::free;

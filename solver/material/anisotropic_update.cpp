@@ -196,6 +196,14 @@ double equivalent_stress(const LaidYield& yield, const SplitStress& stress) {
     return yield.law.stress(rolling_components(yield.turn.to_rolling(stress)));
 }
 
+SplitStrain flow_direction(const LaidYield& yield, const SplitStress& stress) {
+    const Eigen::Vector3d rate =
+        yield.law.at(rolling_components(yield.turn.to_rolling(stress))).gradient;
+    return yield.turn.from_rolling(
+        {0.5 * (rate[0] + rate[1]), 0.5 * (rate[0] - rate[1]), 0.5 * rate[2]}
+    );
+}
+
 PointUpdate update_point(
     const PlaneElasticity& elasticity,
     const HardeningLaw& hardening,

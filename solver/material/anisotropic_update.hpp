@@ -38,6 +38,10 @@ struct LaidYield {
 /// yield_law.hpp. Fails: never.
 [[nodiscard]] double equivalent_stress(const LaidYield& yield, const SplitStress& stress);
 
+/// Plastic strain rate over that of the equivalent plastic strain at a stress. Units, shape,
+/// source, fails: as above.
+[[nodiscard]] SplitStrain flow_direction(const LaidYield& yield, const SplitStress& stress);
+
 /// Return mapping, backward Euler, flow along the gradient of the equivalent stress.
 /// Units: strain in -, stress in MPa. Shape: 3, split (plane_tensor.hpp); memory in the same axes.
 /// Source: simo-hughes-1998, closest-point projection; line search, start and form derived here

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "solver/material/back_stress.hpp"
+#include "solver/material/yield_law.hpp"
 
 #include <array>
 #include <map>
@@ -96,6 +97,11 @@ struct SheetMaterial {
     std::vector<BackStress> back_stresses; ///< none: hardening is isotropic
     DataGrade back_stress_grade = DataGrade::unknown;
     std::string back_stress_source;
+    std::string yield_name = "von_mises"; ///< of the yield law
+    LawValues yield_values;
+    std::shared_ptr<const YieldLaw> yield; ///< none: von Mises
+    DataGrade yield_grade = DataGrade::unknown;
+    std::string yield_source;
     Sourced uniform_elongation; ///< engineering strain at maximum load
     Sourced total_elongation; ///< engineering strain at break, 50 mm gauge
     std::vector<BendLimit> bend_limits; ///< by growing thickness; empty when no table is known

@@ -90,6 +90,23 @@ std::array<double, 4> weights_of_corners() {
     return {near * near, near * (1 - near), (1 - near) * (1 - near), near * (1 - near)};
 }
 
+// Plastic strain of tension along the line, over its part along the line.
+struct Flow {
+    material::SplitStrain strain{0.25, 0.75, 0}; // von Mises: half as much across, the other way
+    double equivalent = 1;
+};
+
+Flow flow_along(const shell::ShellModel& model, std::size_t element) {
+    if (model.section.yield == nullptr) {
+        return {};
+    }
+    const material::SplitStrain strain = material::flow_direction(
+        {*model.section.yield, model.references[element].rolling}, {1, 1, 0}
+    );
+    const double along = strain[0] + strain[1];
+    return {strain / along, 1 / along};
+}
+
 } // namespace
 
 std::vector<EdgeZone> edge_zones(const Workpiece& piece) {
@@ -144,11 +161,13 @@ void add_edge_strain(
             here += weights[corner] * amount[quad[(point + corner) % 4]];
         }
         const double along = std::log1p(here);
+        const Flow flow = flow_along(model, point / 4);
         for (std::size_t k = 0; k < n_layers; ++k) {
             material::PointMemory& memory = state.points[point * n_layers + k];
-            memory.plastic_mean += 0.25 * along; // (along - along / 2) / 2
-            memory.plastic_difference += 0.75 * along; // (along + along / 2) / 2
-            memory.equivalent += std::abs(along);
+            memory.plastic_mean += flow.strain[0] * along;
+            memory.plastic_difference += flow.strain[1] * along;
+            memory.plastic_shear += flow.strain[2] * along;
+            memory.equivalent += flow.equivalent * std::abs(along);
         }
     }
 }

@@ -67,6 +67,7 @@ void soften(Workpiece& piece, const material::SheetMaterial& afterwards) {
     section.elasticity = {sheet.youngs_modulus, sheet.poisson_ratio};
     section.hardening = sheet.hardening;
     section.back_stresses = sheet.back_stresses;
+    section.yield = sheet.yield;
     piece.state.back_stresses.assign(
         piece.state.points.size() * sheet.back_stresses.size(), material::SplitStress::Zero()
     );

@@ -80,6 +80,13 @@ std::vector<int> nodes_before_lip(const Workpiece& piece) {
     return nodes;
 }
 
+// In the flat blank.
+Eigen::Vector3d rolling_direction(const job::Job& job) {
+    const outline::LineFrame middle = job.blank.line.frame(job.blank.middle_of_part());
+    const double angle = job.sheet.rolling_direction;
+    return std::cos(angle) * middle.tangent + std::sin(angle) * middle.outward;
+}
+
 } // namespace
 
 Fineness fineness_for(job::Accuracy accuracy) {
@@ -121,6 +128,8 @@ Result<Workpiece> make_workpiece(const job::Job& job, const Fineness& fineness, 
         job.sheet.thickness,
         shell::gauss_layers(fineness.n_layers),
         job.sheet.material.back_stresses,
+        job.sheet.material.yield,
+        rolling_direction(job),
     };
     take_mesh(piece, std::move(*mesh));
     piece.state = shell::virgin_state(piece.model);

@@ -26,6 +26,28 @@ material::ShiftedUpdate update_shifted(
     );
 }
 
+material::PointUpdate update_without_shift(
+    const Section& section,
+    const material::RollingTurn& rolling,
+    const material::SplitStrain& log_strain,
+    const material::PointMemory& memory,
+    bool with_tangent
+) {
+    if (section.yield == nullptr) {
+        return material::update_point(
+            section.elasticity, *section.hardening, log_strain, memory, with_tangent
+        );
+    }
+    return material::update_point(
+        section.elasticity,
+        *section.hardening,
+        material::LaidYield{*section.yield, rolling},
+        log_strain,
+        memory,
+        with_tangent
+    );
+}
+
 // Enough where all is elastic: stress is nearly linear over the thickness, and the highest power in
 // the tangent, z^4, is integrated exactly.
 const LayerRule& elastic_layers() {
@@ -58,6 +80,10 @@ bool is_elastic(
     const double outermost = 0.51 * section.thickness;
     return std::ranges::all_of(std::array{-outermost, 0.0, outermost}, [&](double z) {
         const Eigen::Vector3d E = strain.membrane + z * (strain.bending + z * strain.quadratic);
+        if (section.yield != nullptr) {
+            const material::SplitStress T(sum * E[0], shear * E[1], shear * E[2]);
+            return material::equivalent_stress({*section.yield, strain.rolling}, T) < yield;
+        }
         const double mean = sum * E[0];
         const double rest2 = shear * shear * (E[1] * E[1] + E[2] * E[2]);
         return 0.25 * mean * mean + 0.75 * rest2 < yield * yield;
@@ -68,14 +94,13 @@ bool is_elastic(
 
 material::PointUpdate update_layer(
     const Section& section,
+    const material::RollingTurn& rolling,
     const material::SplitStrain& log_strain,
     const material::PointMemory& memory,
     std::span<const material::SplitStress> back_stresses
 ) {
     if (section.back_stresses.empty()) {
-        return material::update_point(
-            section.elasticity, *section.hardening, log_strain, memory, false
-        );
+        return update_without_shift(section, rolling, log_strain, memory, false);
     }
     return update_shifted(section, log_strain, memory, back_stresses, false).point;
 }
@@ -106,8 +131,8 @@ SectionForce integrate_section(
             return force;
         }
         const material::PointUpdate point = n_back == 0
-            ? material::update_point(
-                section.elasticity, *section.hardening, log_strain.value(), memory[k], with_tangent
+            ? update_without_shift(
+                section, strain.rolling, log_strain.value(), memory[k], with_tangent
             )
             : update_shifted(
                   section,
@@ -177,9 +202,8 @@ bool remember_section(
         }
         material::PointUpdate point;
         if (n_back == 0) {
-            point = material::update_point(
-                section.elasticity, *section.hardening, log_strain.value(), memory[k], false
-            );
+            point =
+                update_without_shift(section, strain.rolling, log_strain.value(), memory[k], false);
         } else {
             const material::ShiftedUpdate shifted = update_shifted(
                 section,

@@ -1,7 +1,8 @@
 // One in-plane point of the shell: strains linear and quadratic over the thickness in, stress
-// resultants and their tangent out. Wraps any hardening law.
+// resultants and their tangent out. Wraps any hardening law and any yield law.
 #pragma once
 
+#include "solver/material/anisotropic_update.hpp"
 #include "solver/material/log_strain.hpp"
 #include "solver/material/shifted_update.hpp"
 #include "solver/shell/layer_rule.hpp"
@@ -20,6 +21,9 @@ struct Section {
     double thickness = 1;
     LayerRule layers;
     std::vector<material::BackStress> back_stresses = {}; ///< none: isotropic hardening
+    std::shared_ptr<const material::YieldLaw> yield =
+        {}; ///< none: von Mises; no back stresses then
+    Eigen::Vector3d rolling_direction = Eigen::Vector3d::UnitX(); ///< in the flat blank
 
     [[nodiscard]] int n_layers() const { return static_cast<int>(layers.position.size()); }
 };
@@ -30,6 +34,7 @@ struct SectionStrain {
     Eigen::Vector3d membrane = Eigen::Vector3d::Zero();
     Eigen::Vector3d bending = Eigen::Vector3d::Zero(); ///< 1/mm
     Eigen::Vector3d quadratic = Eigen::Vector3d::Zero(); ///< 1/mm^2
+    material::RollingTurn rolling = {}; ///< how the rolling direction lies to the strain's axes
 };
 
 /// Stress integrated over the thickness with 1, z and z^2, and the tangent over SectionStrain.
@@ -41,9 +46,11 @@ struct SectionForce {
 
 /// What one layer answers, without tangent. `back_stresses` are the layer's own, as many as the
 /// section has. Units, shape: plane_stress_update.hpp. Source: shifted_update.hpp where the section
-/// has back stresses, else plane_stress_update.hpp. Fails: has_converged is false.
+/// has back stresses, anisotropic_update.hpp where it has a yield law, else
+/// plane_stress_update.hpp. Fails: has_converged is false.
 [[nodiscard]] material::PointUpdate update_layer(
     const Section& section,
+    const material::RollingTurn& rolling,
     const material::SplitStrain& log_strain,
     const material::PointMemory& memory,
     std::span<const material::SplitStress> back_stresses

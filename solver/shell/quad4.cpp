@@ -371,6 +371,7 @@ SectionStrain quad_strain(const QuadReference& reference, const QuadNodes& now, 
         p.membrane * (tied_membrane(now.positions) - reference.tied_start),
         p.to_split * (bending_of(now, shape) - p.bending_start),
         p.to_split * (quadratic_of(now, shape) - p.quadratic_start),
+        reference.rolling,
     };
 }
 

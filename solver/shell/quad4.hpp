@@ -26,6 +26,7 @@ struct QuadReference {
     Eigen::Matrix<double, 5, 1> tied_start; ///< tied membrane strains of the reference shape
     Eigen::Vector4d shear_start;
     Eigen::Matrix3d axes = Eigen::Matrix3d::Identity(); ///< rows: local 1, 2, normal
+    material::RollingTurn rolling = {}; ///< of the rolling direction from local 1
 };
 
 /// One row per node: position, director. mm.

@@ -47,6 +47,7 @@ PointFields read_point(
             fibre_height(fibre, section.layers.position[k] * section.thickness, section.thickness);
         const material::PointUpdate point = update_layer(
             section,
+            strain.rolling,
             log_strain_at(strain, z).value(),
             memory[k],
             layers.back_stresses.subspan(k * n_back, n_back)

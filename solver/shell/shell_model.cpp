@@ -3,9 +3,20 @@
 #include "mesh/base/parallel.hpp"
 
 #include <atomic>
+#include <cmath>
 #include <utility>
 
 namespace flangewright::shell {
+
+namespace {
+
+// The local axes follow the bend line, the rolling direction does not.
+material::RollingTurn rolling_turn(const QuadReference& reference, const Eigen::Vector3d& rolling) {
+    const Eigen::Vector3d local = reference.axes * rolling;
+    return material::RollingTurn::by(std::atan2(local[1], local[0]));
+}
+
+} // namespace
 
 ShellModel make_shell_model(
     Section section,
@@ -26,6 +37,8 @@ ShellModel make_shell_model(
         model.references.push_back(
             make_quad_reference(nodes, along(nodes.positions.rowwise().mean()))
         );
+        model.references.back().rolling =
+            rolling_turn(model.references.back(), model.section.rolling_direction);
         double area = 0;
         for (const QuadReference::Point& point : model.references.back().points) {
             area += point.area;

@@ -1,7 +1,6 @@
 #include "solver/material/yield_law.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace flangewright::material {
@@ -36,15 +35,13 @@ private:
     int whole_;
 };
 
-using Vector5 = Eigen::Matrix<double, 5, 1>;
-using Matrix5 = Eigen::Matrix<double, 5, 5>;
-
-// The sum of powers and its derivatives over five figures of the two transformed stresses: half
-// difference and shear of X', half sum, half difference and shear of X''.
+// A sum of powers and its derivatives over the figures of one transformed stress: half difference
+// and shear of X'; half sum, half difference and shear of X''.
+template <int n_figures>
 struct PowerSum {
     double value = 0;
-    Vector5 slope = Vector5::Zero();
-    Matrix5 curvature = Matrix5::Zero();
+    Eigen::Matrix<double, n_figures, 1> slope;
+    Eigen::Matrix<double, n_figures, n_figures> curvature;
 };
 
 // Derivatives of a function of the length r of a plane vector v (Mohr's circle): `over` = f'/r.
@@ -71,11 +68,11 @@ public:
             0, 4 * a(3) - 4 * a(4) - 4 * a(5) + a(6), -2 * a(3) + 8 * a(4) + 2 * a(5) - 2 * a(6), 0,
             0, 0, 9 * a(8);
         second /= 9;
-        figures_.row(0) = 0.5 * (first.row(0) - first.row(1));
-        figures_.row(1) = first.row(2);
-        figures_.row(2) = 0.5 * (second.row(0) + second.row(1));
-        figures_.row(3) = 0.5 * (second.row(0) - second.row(1));
-        figures_.row(4) = second.row(2);
+        first_.row(0) = 0.5 * (first.row(0) - first.row(1));
+        first_.row(1) = first.row(2);
+        second_.row(0) = 0.5 * (second.row(0) + second.row(1));
+        second_.row(1) = 0.5 * (second.row(0) - second.row(1));
+        second_.row(2) = second.row(2);
     }
 
     [[nodiscard]] double stress(const RollingStress& s) const override {
@@ -83,10 +80,11 @@ public:
         if (!(size > 0)) {
             return 0;
         }
-        const Vector5 x = figures_ * (s / size);
-        const double r1 = x.head<2>().norm();
+        const RollingStress unit = s / size; // of order one, whatever the power
+        const double r1 = (first_ * unit).norm();
+        const Eigen::Vector3d x = second_ * unit;
         const double r2 = x.tail<2>().norm();
-        const double phi = term(2 * r1) + term(3 * x[2] - r2) + term(3 * x[2] + r2);
+        const double phi = term(2 * r1) + term(3 * x[0] - r2) + term(3 * x[0] + r2);
         return size * std::pow(0.5 * phi, 1 / a_);
     }
 
@@ -96,18 +94,20 @@ public:
         if (!(size > 0)) {
             return point;
         }
-        PowerSum sum;
-        const Vector5 x = figures_ * (s / size); // of order one, whatever the power
-        add_first(x, sum);
-        add_second(x, sum);
-        const double unit = std::pow(0.5 * sum.value, 1 / a_);
-        const double share = unit / (a_ * sum.value);
-        const Eigen::Vector3d slope = figures_.transpose() * sum.slope;
-        point.stress = size * unit;
+        const RollingStress unit = s / size;
+        const PowerSum<2> first = first_sum(first_ * unit);
+        const PowerSum<3> second = second_sum(second_ * unit);
+        const double sum = first.value + second.value;
+        const double stress = std::pow(0.5 * sum, 1 / a_);
+        const double share = stress / (a_ * sum);
+        const Eigen::Vector3d slope =
+            first_.transpose() * first.slope + second_.transpose() * second.slope;
+        point.stress = size * stress;
         point.gradient = share * slope;
-        point.curvature = share / size
-            * (figures_.transpose() * sum.curvature * figures_
-               - (a_ - 1) / (a_ * sum.value) * slope * slope.transpose());
+        point.curvature.noalias() = first_.transpose() * first.curvature * first_;
+        point.curvature.noalias() += second_.transpose() * second.curvature * second_;
+        point.curvature.noalias() -= (a_ - 1) / (a_ * sum) * slope * slope.transpose();
+        point.curvature *= share / size;
         return point;
     }
 
@@ -115,20 +115,17 @@ private:
     [[nodiscard]] double term(double x) const { return power_.of(std::abs(x)) * x * x; }
 
     // (2 r)^a
-    void add_first(const Vector5& x, PowerSum& sum) const {
-        const Eigen::Vector2d v = x.head<2>();
+    [[nodiscard]] PowerSum<2> first_sum(const Eigen::Vector2d& v) const {
         const double r = v.norm();
         const double power = power_.of(2 * r);
         const double over = 4 * a_ * power;
-        sum.value += 4 * power * r * r;
-        sum.slope.head<2>() += over * v;
-        sum.curvature.topLeftCorner<2, 2>() +=
-            circle_curvature(direction(v, r), over, (a_ - 1) * over);
+        return {
+            4 * power * r * r, over * v, circle_curvature(direction(v, r), over, (a_ - 1) * over)};
     }
 
     // |3 m - r|^a + |3 m + r|^a
-    void add_second(const Vector5& x, PowerSum& sum) const {
-        const double middle = 3 * x[2];
+    [[nodiscard]] PowerSum<3> second_sum(const Eigen::Vector3d& x) const {
+        const double middle = 3 * x[0];
         const Eigen::Vector2d v = x.tail<2>();
         const double r = v.norm();
         const double low = middle - r;
@@ -138,14 +135,14 @@ private:
         const double both = a_ * (a_ - 1) * (power_high + power_low);
         const double over = slope_over_radius(middle, r, power_high * high - power_low * low);
         const Eigen::Vector2d n = direction(v, r);
-        const Eigen::Vector2d mixed = 3 * a_ * (a_ - 1) * (power_high - power_low) * n;
-        sum.value += power_low * low * low + power_high * high * high;
-        sum.slope[2] += 3 * a_ * (power_low * low + power_high * high);
-        sum.slope.tail<2>() += over * v;
-        sum.curvature(2, 2) += 9 * both;
-        sum.curvature.block<2, 1>(3, 2) += mixed;
-        sum.curvature.block<1, 2>(2, 3) += mixed.transpose();
-        sum.curvature.bottomRightCorner<2, 2>() += circle_curvature(n, over, both);
+        PowerSum<3> sum;
+        sum.value = power_low * low * low + power_high * high * high;
+        sum.slope << 3 * a_ * (power_low * low + power_high * high), over * v;
+        sum.curvature(0, 0) = 9 * both;
+        sum.curvature.block<2, 1>(1, 0) = 3 * a_ * (a_ - 1) * (power_high - power_low) * n;
+        sum.curvature.block<1, 2>(0, 1) = sum.curvature.block<2, 1>(1, 0).transpose();
+        sum.curvature.bottomRightCorner<2, 2>() = circle_curvature(n, over, both);
+        return sum;
     }
 
     // a `difference`/r; where both principal values nearly meet by its series, since the difference
@@ -165,7 +162,8 @@ private:
 
     double a_;
     Power power_; // a - 2
-    Eigen::Matrix<double, 5, 3> figures_; // of the stress
+    Eigen::Matrix<double, 2, 3> first_; // from the stress to the figures of X'
+    Eigen::Matrix3d second_; // and of X''
 };
 
 std::shared_ptr<const YieldLaw> make_yld2000(const LawValues& values) {

@@ -3,10 +3,12 @@
 #include "solver/process/free_balance.hpp"
 #include "tests/support/small_flange.hpp"
 #include "tests/support/strip_curvature.hpp"
+#include "tests/support/yield_sets.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 
 namespace flangewright::process {
 namespace {
@@ -64,6 +66,24 @@ TEST(EdgeStretch, IsPlasticFlowInTensionAlongTheLine) {
         EXPECT_NEAR(point.plastic_mean - point.plastic_difference, -e / 2, 1e-15); // across
         EXPECT_EQ(point.plastic_shear, 0);
         EXPECT_NEAR(point.equivalent, e, 1e-15);
+    }
+}
+
+// A rolled sheet narrows by r/(1 + r) of it, at the angle of its rolling direction.
+TEST(EdgeStretch, OfARolledSheetFollowsItsYieldLaw) {
+    job::Job job = support::small_flange(BendLine::straight(20), EndKind::free, EndKind::free);
+    job.sheet.material.yield = support::hill48(0.65, 0.83, 0.45);
+    job.sheet.rolling_direction = 0.5 * std::numbers::pi;
+    Workpiece piece = support::small_workpiece(job, 4);
+    const Eigen::VectorXd everywhere = Eigen::VectorXd::Constant(piece.model.n_nodes(), 0.01);
+    add_edge_strain(piece.model, everywhere, piece.state);
+    const double e = std::log(1.01);
+    const double stress = std::sqrt(0.45 * (1 + 0.65) / (0.65 * (1 + 0.45))); // over the curve's
+    for (const material::PointMemory& point : piece.state.points) {
+        const double across = point.plastic_mean - point.plastic_difference;
+        EXPECT_NEAR(point.plastic_mean + point.plastic_difference, e, 1e-15);
+        EXPECT_NEAR(across, -0.45 / 1.45 * e, 1e-15);
+        EXPECT_NEAR(point.equivalent, stress * e, 1e-15); // equal work
     }
 }
 
