@@ -14,19 +14,14 @@ using key_file::TableReader;
 const std::array<std::string, 2> end_words{"free", "continues"};
 
 const std::array<std::string, 4> edge_words{"snipped", "sawn", "filed", "polished"};
-constexpr std::array edge_finishes{
-    job::EdgeFinish::snipped,
-    job::EdgeFinish::sawn,
-    job::EdgeFinish::filed,
-    job::EdgeFinish::polished};
 
-std::optional<job::EdgeFinish> read_edge(TableReader& table) {
+std::optional<material::EdgeFinish> read_edge(TableReader& table) {
     const std::optional<std::string> word = table.word("edge", edge_words, Need::optional);
     const auto found = std::ranges::find(edge_words, word.value_or(""));
     if (found == edge_words.end()) {
         return std::nullopt;
     }
-    return edge_finishes.at(static_cast<std::size_t>(found - edge_words.begin()));
+    return material::edge_finishes.at(static_cast<std::size_t>(found - edge_words.begin()));
 }
 
 job::EndKind read_end(TableReader& table, const std::string& key) {
@@ -87,7 +82,7 @@ BlankSection read_blank(TableReader& table) {
     blank.start = read_end(table, "start");
     blank.end = read_end(table, "end");
     blank.openings = read_openings(table);
-    blank.edge_finish = read_edge(table).value_or(job::EdgeFinish::not_stated);
+    blank.edge_finish = read_edge(table);
     table.finish();
     return blank;
 }

@@ -2,6 +2,7 @@
 
 #include "io/case_file/chain_check.hpp"
 #include "io/case_file/geometry_check.hpp"
+#include "io/case_file/rolling_check.hpp"
 #include "io/key_file/document.hpp"
 #include "solver/findings/flange_development.hpp"
 #include "solver/findings/lip_development.hpp"
@@ -200,7 +201,8 @@ job::Job job_of(const ReadCase& parts) {
     job.blank.end = parts.blank.end;
     job.blank.openings = openings_of(parts.blank.openings);
     job.blank.edge_finish = parts.blank.edge_finish;
-    job.trimmed_edge_finish = parts.trim.edge_finish.value_or(parts.blank.edge_finish);
+    job.trimmed_edge_finish =
+        parts.trim.edge_finish ? parts.trim.edge_finish : parts.blank.edge_finish;
     job.block.nose_radius = *parts.block.nose_radius;
     job.block.wall_angle = *parts.block.wall_angle;
     job.block.wall_angles = parts.block.wall_angles;
@@ -260,6 +262,7 @@ CaseFileResult case_from(const Document& document) {
         result.job.scatter = scatter;
         result.rounded_kinks = parts.bend_line.rounded_kinks;
         check_job(parts, result.job);
+        check_rolling_direction(*tables.sheet, result.job);
         if (parts.bend_line.curve == outline::Curve::mixed && reading.is_clean()) {
             check_chain(parts, result.job);
         }

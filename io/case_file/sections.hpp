@@ -98,13 +98,13 @@ struct BlankSection {
     OpeningsSection openings;
     job::EndKind start = job::EndKind::free;
     job::EndKind end = job::EndKind::free;
-    job::EdgeFinish edge_finish = job::EdgeFinish::not_stated;
+    std::optional<material::EdgeFinish> edge_finish;
 };
 [[nodiscard]] BlankSection read_blank(key_file::TableReader& table);
 
 /// [trim]; all of it may be left out. Empty: the edge is finished as that of the blank.
 struct TrimSection {
-    std::optional<job::EdgeFinish> edge_finish;
+    std::optional<material::EdgeFinish> edge_finish;
 };
 [[nodiscard]] TrimSection read_trim(key_file::TableReader& table);
 

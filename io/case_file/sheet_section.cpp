@@ -95,7 +95,8 @@ SheetSection read_sheet(TableReader& table) {
                                        .measure = Measure::angle,
                                        .lowest = -180,
                                        .highest = 180,
-                                       .reason = "degrees from the bend line, 0 is along it",
+                                       .reason = "degrees from the bend line toward the flange, 0 "
+                                                 "is along it",
                                        .remedy = "measure the angle from the bend line",
                                        .need = Need::optional}
                                   )

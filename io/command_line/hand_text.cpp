@@ -3,6 +3,7 @@
 #include "io/command_line/words.hpp"
 #include "io/sheet_library/back_stress_text.hpp"
 #include "io/sheet_library/sheet_library.hpp"
+#include "io/sheet_library/yield_text.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 
@@ -89,6 +90,7 @@ std::string sheet_text(const case_file::CaseFile& file) {
              material.curve_source
          )},
         {"back stress", sheet_library::sourced_back_stress_text(material, file.unit)},
+        {"yield", sheet_library::sourced_yield_text(material)},
         {"uniform elongation", elongation_text(material.uniform_elongation)},
         {"smallest bend",
          material.bend_limits.empty()

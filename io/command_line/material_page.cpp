@@ -2,6 +2,7 @@
 
 #include "io/command_line/words.hpp"
 #include "io/sheet_library/back_stress_text.hpp"
+#include "io/sheet_library/yield_text.hpp"
 #include "io/units/percent.hpp"
 #include "io/units/stress.hpp"
 
@@ -67,6 +68,12 @@ std::string curves_text(const SheetMaterial& material) {
             {"", material::word_for(material.back_stress_grade), material.back_stress_source}
         );
     }
+    rows.push_back({"yield", sheet_library::yield_text(material)});
+    if (material.yield != nullptr) {
+        rows.back().insert(
+            rows.back().end(), {"", material::word_for(material.yield_grade), material.yield_source}
+        );
+    }
     return " Hardening: true stress over true plastic strain, by\n" + as_columns(rows);
 }
 
@@ -121,8 +128,7 @@ std::string limits_text(const SheetMaterial& material) {
     for (const Rows& more : {edge_rows(material), forming_rows(material)}) {
         rows.insert(rows.end(), more.begin(), more.end());
     }
-    return " Directions and limits (kept for you; today's verdict does not use them)\n"
-        + as_columns(rows);
+    return " Directions and limits\n" + as_columns(rows);
 }
 
 std::string bends_text(const SheetMaterial& material) {

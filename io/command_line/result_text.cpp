@@ -183,11 +183,11 @@ std::string passes_text(const job::Job& job, const JobResult& result, units::Len
 
 // Nothing where nothing is stated.
 std::string edge_text(const job::Job& job) {
-    const bool is_stated = job.blank.edge_finish != job::EdgeFinish::not_stated
-        || job.trimmed_edge_finish != job::EdgeFinish::not_stated;
-    return is_stated
-        ? as_lines("The free edge: " + tables::edge_words(job) + ". " + tables::edge_limit_words())
-        : "";
+    const bool is_stated = job.blank.edge_finish || job.trimmed_edge_finish;
+    return is_stated ? as_lines(
+               "The free edge: " + tables::edge_words(job) + ". " + tables::edge_limit_words(job)
+           )
+                     : "";
 }
 
 std::string verdict_text(const job::Job& job, const JobResult& result) {

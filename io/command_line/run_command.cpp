@@ -12,8 +12,8 @@
 #include "io/command_line/words.hpp"
 #include "io/saved_state/case_text.hpp"
 #include "io/saved_state/state_file.hpp"
-#include "io/tables/shown_length.hpp"
 #include "io/sheet_library/sheet_library.hpp"
+#include "io/tables/shown_length.hpp"
 
 #include <fmt/format.h>
 

@@ -46,6 +46,12 @@ void add_material(
         lines.add(section + ".hardening.back_stress.stiffness", stiffness);
         lines.add(section + ".hardening.back_stress.recall_rate", recall);
     }
+    if (material.yield != nullptr) { // so that states of sheets without stay what they were
+        lines.add(section + ".yield.law", material.yield_name);
+        for (const auto& [key, values] : material.yield_values) {
+            lines.add(section + ".yield." + key, fmt::format("{}", fmt::join(values, ", ")));
+        }
+    }
 }
 
 void add_sheet(Lines& lines, const job::Sheet& sheet) {

@@ -2,6 +2,7 @@
 
 #include "io/sheet_library/hardening_reader.hpp"
 #include "io/sheet_library/limit_reader.hpp"
+#include "io/sheet_library/yield_reader.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -139,6 +140,7 @@ std::optional<SheetMaterial> read_material(TableReader& table) {
     const Sourced modulus = read_sourced(table, modulus_rule());
     const Sourced poisson = read_sourced(table, poisson_rule());
     read_hardening(table, material);
+    read_yield(table, material);
     material.youngs_modulus = modulus.value.value_or(0);
     material.poisson_ratio = poisson.value.value_or(0);
     material.uniform_elongation = read_sourced(table, elongation_rule("uniform_elongation"));

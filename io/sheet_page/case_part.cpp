@@ -2,6 +2,7 @@
 
 #include "io/sheet_library/back_stress_text.hpp"
 #include "io/sheet_library/sheet_library.hpp"
+#include "io/sheet_library/yield_text.hpp"
 #include "io/sheet_page/html.hpp"
 #include "io/tables/edge_words.hpp"
 #include "io/tables/pass_table.hpp"
@@ -122,15 +123,16 @@ std::string sheet_rows(const job::Job& job, units::LengthUnit unit) {
     return row("Sheet", {safe(sheet_library::name_with_origin(material))})
         + row("Thickness", {shown_length(job.sheet.thickness, unit)})
         + row("Rolling direction",
-              {shown_number(degrees(job.sheet.rolling_direction), 0)
-               + " deg from the bend line (not used in this estimate)"})
+              {shown_number(degrees(job.sheet.rolling_direction), 0) + " deg from the bend line"
+               + (material.yield == nullptr ? " (makes no difference to this sheet's law)" : "")})
         + row("Stress-strain data",
               {fmt::format(
                   "{}, {}",
                   safe(material::word_for(material.curve_grade)),
                   safe(material.curve_source)
               )})
-        + row("Back stress", {safe(sheet_library::sourced_back_stress_text(material, unit))});
+        + row("Back stress", {safe(sheet_library::sourced_back_stress_text(material, unit))})
+        + row("Yield", {safe(sheet_library::sourced_yield_text(material))});
 }
 
 // What a value that varies is where; nothing for one value.
@@ -175,8 +177,7 @@ std::string blank_rows(const tables::RunFacts& facts, const job::Job& job) {
                    [unit](double width) { return shown_layout_length(width, unit); }
                )})
         + row("Trim allowance in that width", {shown_layout_length(blank.trim_allowance, unit)})
-        + row("Finish of the free edge",
-              {tables::edge_words(job) + " (the limits of this estimate do not depend on it)"});
+        + row("Finish of the free edge", {tables::edge_words(job)});
 }
 
 std::string block_rows(const job::Job& job, units::LengthUnit unit) {

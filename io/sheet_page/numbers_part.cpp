@@ -283,7 +283,7 @@ std::string verdict_part(const process::JobResult& result) {
     );
 }
 
-std::string limits_part(const findings::Verdict& verdict) {
+std::string limits_part(const job::Job& job, const findings::Verdict& verdict) {
     if (verdict.limits.empty()) {
         return {};
     }
@@ -296,7 +296,7 @@ std::string limits_part(const findings::Verdict& verdict) {
     content += "</tbody></table>\n"
                "<p class=\"note\">For the bend, the small line gives the even bend radius that "
                "stretches the outer fibre as much, in sheet thicknesses t. "
-        + tables::edge_limit_words() + "</p>\n";
+        + tables::edge_limit_words(job) + "</p>\n";
     return section("limits", "What the verdict weighs", content);
 }
 

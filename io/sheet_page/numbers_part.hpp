@@ -14,7 +14,7 @@ namespace flangewright::sheet_page {
 [[nodiscard]] std::string verdict_part(const process::JobResult& result);
 
 /// Each limit that was looked at, with its source. Units: %. Source: docs/outputs.md. Fails: never.
-[[nodiscard]] std::string limits_part(const findings::Verdict& verdict);
+[[nodiscard]] std::string limits_part(const job::Job& job, const findings::Verdict& verdict);
 
 /// Held, released and by hand side by side; sentences where computed and by hand differ by more
 /// than a third. Units: the user's own and mm. Source: docs/outputs.md. Fails: never.

@@ -140,7 +140,7 @@ std::string sheet_page(
     page += numbers_part(facts, job, result) + passes_part(facts, job, result)
         + lip_part(facts, job, result) + openings_part(facts, result)
         + steps_part(facts, job, result) + cure_part(facts, result) + scatter_part(facts, result)
-        + limits_part(result.verdict);
+        + limits_part(job, result.verdict);
     page += warnings_part(facts, result) + layout_part(facts, result.by_hand);
     page += case_part(facts, job) + heat_part(job) + cautions_part() + log_part();
     page += foot_part(facts, result) + pictures_part(pictures);

@@ -1,26 +1,11 @@
 #include "io/tables/edge_words.hpp"
 
-#include "mesh/base/check.hpp"
-
 #include <algorithm>
 
 namespace flangewright::tables {
 
-std::string word_for(job::EdgeFinish finish) {
-    switch (finish) {
-    case job::EdgeFinish::not_stated:
-        return "not stated";
-    case job::EdgeFinish::snipped:
-        return "snipped";
-    case job::EdgeFinish::sawn:
-        return "sawn";
-    case job::EdgeFinish::filed:
-        return "filed";
-    case job::EdgeFinish::polished:
-        return "polished";
-    }
-    check(false, "every finish has a word");
-    return {};
+std::string word_for(std::optional<material::EdgeFinish> finish) {
+    return finish ? material::word_for(*finish) : "not stated";
 }
 
 std::string edge_words(const job::Job& job) {
@@ -30,9 +15,11 @@ std::string edge_words(const job::Job& job) {
                       : words;
 }
 
-std::string edge_limit_words() {
-    return "The stretch allowed here does not depend on how the edge was finished: it is the same "
-           "for a snipped edge and a polished one.";
+std::string edge_limit_words(const job::Job& job) {
+    return job.blank.edge_finish
+        ? "The stretch allowed is that of an edge finished so; a rougher one bears less."
+        : "No finish is stated for the edge, so it is weighed against the sheet's uniform "
+          "elongation. A snipped or sawn edge bears less: state it (edge in [blank]).";
 }
 
 } // namespace flangewright::tables

@@ -8,14 +8,14 @@
 namespace flangewright::tables {
 
 /// "filed", as case files have it; "not stated". Units: none. Source: design words. Fails: never.
-[[nodiscard]] std::string word_for(job::EdgeFinish finish);
+[[nodiscard]] std::string word_for(std::optional<material::EdgeFinish> finish);
 
 /// "sawn as cut, filed after the trim": the trimmed edge only where a step trims. Units: none.
 /// Source: none needed. Fails: never.
 [[nodiscard]] std::string edge_words(const job::Job& job);
 
-/// That no limit knows of the finish, a plain sentence. Units: none. Source:
-/// solver/findings/verdict takes its limits from the sheet alone. Fails: never.
-[[nodiscard]] std::string edge_limit_words();
+/// What the finish does to the limit, a plain sentence or two. Units: none. Source:
+/// solver/findings/edge_limit. Fails: never.
+[[nodiscard]] std::string edge_limit_words(const job::Job& job);
 
 } // namespace flangewright::tables

@@ -94,6 +94,7 @@ enum class VerdictWord { holds, close, splits, unknown };
 struct LimitUse {
     std::string place; ///< "free edge", "rim of hole 2" or "outer fibre of the bend"
     bool is_cut_edge = false; ///< free edge or rim, not a bend
+    std::string limit_of = {}; ///< of a cut edge: "uniform elongation", "a filed edge"
     double reached = 0; ///< engineering strain
     std::optional<double> allowed; ///< engineering strain; empty when unknown
     std::optional<double> share;

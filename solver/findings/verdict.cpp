@@ -1,8 +1,11 @@
 #include "solver/findings/verdict.hpp"
 
+#include "solver/findings/edge_limit.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <limits>
 #include <utility>
@@ -44,19 +47,29 @@ VerdictWord word_of(const LimitUse& use, double close_share) {
                                                                            : VerdictWord::holds;
 }
 
-/// A cut edge that is stretched by a log strain along itself.
-LimitUse use_of_cut_edge(const job::Job& job, std::string place, double strain) {
-    const material::Sourced& limit = job.sheet.material.uniform_elongation;
+double share_or_none(const LimitUse& use) {
+    return use.share.value_or(-1);
+}
+
+/// A cut edge that is stretched by a log strain along itself, finished so.
+LimitUse use_of_cut_edge(
+    const job::Job& job,
+    std::string place,
+    double strain,
+    std::optional<material::EdgeFinish> finish
+) {
+    const EdgeLimit limit = edge_limit(job.sheet.material, finish);
     LimitUse use;
     use.place = std::move(place);
     use.is_cut_edge = true;
+    use.limit_of = limit.what;
     use.reached = std::expm1(strain);
     use.is_needed = use.reached > harmless_stretch;
-    use.source = limit.source;
-    if (limit.value && *limit.value > 0) {
-        use.allowed = limit.value;
-        use.grade = limit.grade;
-        use.share = std::max(0.0, use.reached) / *limit.value;
+    use.source = limit.bears.source;
+    if (limit.bears.value && *limit.bears.value > 0) {
+        use.allowed = limit.bears.value;
+        use.grade = limit.bears.grade;
+        use.share = std::max(0.0, use.reached) / *limit.bears.value;
     } else if (!use.is_needed) {
         use.share = 0;
     }
@@ -64,12 +77,30 @@ LimitUse use_of_cut_edge(const job::Job& job, std::string place, double strain) 
     return use;
 }
 
+/// Number of steps, from the first, that end with the edge as it was cut.
+std::size_t n_before_trim(const job::Job& job, std::size_t n_steps) {
+    const auto trim = std::ranges::find(job.steps, job::StepKind::trim);
+    return std::min(n_steps, static_cast<std::size_t>(trim - job.steps.begin()));
+}
+
+/// The edge as it was cut, or as it was trimmed, whichever uses more of its limit.
 LimitUse use_of_edge(const job::Job& job, std::span<const PartFindings> steps) {
-    double strain = steps.empty() ? 0 : steps.front().edge_tension_used;
-    for (const PartFindings& step : steps) {
-        strain = std::max(strain, step.edge_tension_used);
+    const auto use_of = [&](std::span<const PartFindings> some, auto finish) {
+        double strain = some.empty() ? 0 : some.front().edge_tension_used;
+        for (const PartFindings& step : some) {
+            strain = std::max(strain, step.edge_tension_used);
+        }
+        return use_of_cut_edge(job, "free edge", strain, finish);
+    };
+    const std::size_t n_as_cut = n_before_trim(job, steps.size());
+    LimitUse as_cut = use_of(steps.first(n_as_cut), job.blank.edge_finish);
+    if (n_as_cut == steps.size()) {
+        return as_cut;
     }
-    return use_of_cut_edge(job, "free edge", strain);
+    LimitUse trimmed = use_of(steps.subspan(n_as_cut), job.trimmed_edge_finish);
+    const bool is_worse = std::pair(trimmed.is_needed, share_or_none(trimmed))
+        > std::pair(as_cut.is_needed, share_or_none(as_cut));
+    return is_worse ? trimmed : as_cut;
 }
 
 /// Of the rim that stretches most, if there is one.
@@ -86,7 +117,7 @@ std::optional<LimitUse> use_of_rims(const job::Job& job, std::span<const PartFin
         return std::nullopt;
     }
     std::string place = fmt::format("rim of {} {}", word_for(worst->kind), worst->number);
-    return use_of_cut_edge(job, std::move(place), worst->tension_used);
+    return use_of_cut_edge(job, std::move(place), worst->tension_used, job.blank.edge_finish);
 }
 
 /// One of the bends: round a nose, with the largest log strain computed there.
@@ -120,10 +151,6 @@ VerdictWord worst_word(const std::vector<LimitUse>& limits) {
         }
     }
     return VerdictWord::holds;
-}
-
-double share_or_none(const LimitUse& use) {
-    return use.share.value_or(-1);
 }
 
 /// Whether this limit alone would give the verdict's word.
@@ -172,8 +199,22 @@ std::string allowed_bend_in_words(double allowed) {
         );
 }
 
+std::string with_capital(std::string words) {
+    words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
+    return words;
+}
+
 std::string allowed_in_words(const LimitUse& use) {
     const std::string data = material::word_for(use.grade) + " data";
+    const bool has_finish = use.limit_of.find("edge") != std::string::npos;
+    if (use.is_cut_edge && has_finish) {
+        return fmt::format(
+            "{} of this sheet bears {:.1f} % ({})",
+            with_capital(use.limit_of),
+            100 * *use.allowed,
+            data
+        );
+    }
     return use.is_cut_edge
         ? fmt::format(
             "This sheet bears {:.1f} % (uniform elongation, {})", 100 * *use.allowed, data

@@ -29,15 +29,6 @@ enum class EndKind {
     continues, ///< the part goes on: a plane of symmetry
 };
 
-/// How an edge was finished after it was cut.
-enum class EdgeFinish {
-    not_stated,
-    snipped, ///< as the snips leave it
-    sawn,
-    filed,
-    polished,
-};
-
 /// The flat outline.
 struct Blank {
     outline::BendLine line = outline::BendLine::straight(1);
@@ -52,7 +43,7 @@ struct Blank {
     EndKind start = EndKind::free;
     EndKind end = EndKind::free;
     outline::Openings openings = {}; ///< holes, notches, tabs
-    EdgeFinish edge_finish = EdgeFinish::not_stated; ///< of the flange's edge as cut
+    std::optional<material::EdgeFinish> edge_finish = {}; ///< of the flange's edge as cut
 
     /// Flat width at which the lip's bend begins; the net edge without a lip. Units: mm. Source:
     /// none needed. Fails: never.
@@ -180,7 +171,7 @@ struct Job {
     std::vector<StepKind> steps{StepKind::bend_down, StepKind::release};
     material::SheetMaterial annealed; ///< the sheet after each anneal; unused without one
     material::SheetMaterial heat_treated; ///< the sheet after the heat treatment; same
-    EdgeFinish trimmed_edge_finish = EdgeFinish::not_stated; ///< of the edge a trim leaves; unused
+    std::optional<material::EdgeFinish> trimmed_edge_finish; ///< of the edge a trim leaves; unused
                                                              ///< without one
     Accuracy accuracy = Accuracy::normal;
     double close_share = 0.8; ///< share used from which the verdict is `close`

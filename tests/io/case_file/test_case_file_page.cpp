@@ -1,6 +1,7 @@
 // docs/case-file.md must keep up with the reader.
 #include "io/case_file/case_file.hpp"
 #include "solver/material/hardening_law.hpp"
+#include "solver/material/yield_law.hpp"
 #include "tests/io/case_file/case_text.hpp"
 
 #include <gmock/gmock.h>
@@ -45,6 +46,23 @@ TEST(CaseFilePage, MaterialExampleCanTakeTheNamesPlace) {
     const std::size_t next_section = text.find("[bend_line]");
     text.insert(next_section, example(2));
     EXPECT_EQ(first_problem(text), "");
+}
+
+TEST(CaseFilePage, YieldExampleFitsTheMaterialExample) {
+    std::string text = with_line(6, "rolling_direction = 90");
+    text = with_line(4, "", text) + example(2) + example(4);
+    ASSERT_NE(example(4).find("[sheet.material.yield]"), std::string::npos);
+    EXPECT_EQ(first_problem(text), "");
+}
+
+TEST(CaseFilePage, NamesYieldLawsAndTheirKeys) {
+    const std::string text = page();
+    for (const material::YieldEntry& entry : material::yield_laws()) {
+        EXPECT_THAT(text, ::testing::HasSubstr("| `" + entry.name + "` |"));
+        for (const material::LawParameter& parameter : entry.parameters) {
+            EXPECT_THAT(text, ::testing::HasSubstr("`" + parameter.name + "`"));
+        }
+    }
 }
 
 TEST(CaseFilePage, NamesTheKeysOfScatter) {

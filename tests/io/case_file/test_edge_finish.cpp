@@ -19,29 +19,31 @@ std::string with_edge(const std::string& word, const std::string& base = trimmed
 
 TEST(EdgeFinish, IsNotStatedWhereNothingIsWritten) {
     const job::Job job = read_well(trimmed);
-    EXPECT_EQ(job.blank.edge_finish, job::EdgeFinish::not_stated);
-    EXPECT_EQ(job.trimmed_edge_finish, job::EdgeFinish::not_stated);
+    EXPECT_EQ(job.blank.edge_finish, std::nullopt);
+    EXPECT_EQ(job.trimmed_edge_finish, std::nullopt);
 }
 
 TEST(EdgeFinish, OfTheBlankHoldsForTheTrimmedEdgeToo) {
-    const auto both_are = [](const std::string& word, job::EdgeFinish finish) {
+    const auto both_are = [](const std::string& word, material::EdgeFinish finish) {
         const job::Job job = read_well(with_edge(word));
         return job.blank.edge_finish == finish && job.trimmed_edge_finish == finish;
     };
-    EXPECT_TRUE(both_are("snipped", job::EdgeFinish::snipped));
-    EXPECT_TRUE(both_are("sawn", job::EdgeFinish::sawn));
-    EXPECT_TRUE(both_are("filed", job::EdgeFinish::filed));
-    EXPECT_TRUE(both_are("Polished", job::EdgeFinish::polished));
+    EXPECT_TRUE(both_are("snipped", material::EdgeFinish::snipped));
+    EXPECT_TRUE(both_are("sawn", material::EdgeFinish::sawn));
+    EXPECT_TRUE(both_are("filed", material::EdgeFinish::filed));
+    EXPECT_TRUE(both_are("Polished", material::EdgeFinish::polished));
 }
 
 TEST(EdgeFinish, OfTheTrimmedEdgeStandsAlone) {
     const job::Job job = read_well(with_edge("sawn") + "[trim]\nedge = \"polished\"\n");
-    EXPECT_EQ(job.blank.edge_finish, job::EdgeFinish::sawn);
-    EXPECT_EQ(job.trimmed_edge_finish, job::EdgeFinish::polished);
+    EXPECT_EQ(job.blank.edge_finish, material::EdgeFinish::sawn);
+    EXPECT_EQ(job.trimmed_edge_finish, material::EdgeFinish::polished);
     const job::Job only_trimmed = read_well(trimmed + "[trim]\nedge = \"filed\"\n");
-    EXPECT_EQ(only_trimmed.blank.edge_finish, job::EdgeFinish::not_stated);
-    EXPECT_EQ(only_trimmed.trimmed_edge_finish, job::EdgeFinish::filed);
-    EXPECT_EQ(read_well(with_edge("sawn") + "[trim]\n").trimmed_edge_finish, job::EdgeFinish::sawn);
+    EXPECT_EQ(only_trimmed.blank.edge_finish, std::nullopt);
+    EXPECT_EQ(only_trimmed.trimmed_edge_finish, material::EdgeFinish::filed);
+    EXPECT_EQ(
+        read_well(with_edge("sawn") + "[trim]\n").trimmed_edge_finish, material::EdgeFinish::sawn
+    );
 }
 
 TEST(EdgeFinish, OfAnUnknownWordIsRefusedWithTheKnownOnes) {

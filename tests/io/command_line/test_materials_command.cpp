@@ -58,6 +58,13 @@ TEST_F(MaterialsCommand, DrawsNoPictureWithoutASheet) {
     EXPECT_THAT(err_.str(), HasSubstr("command line: --picture: found no sheet to draw"));
 }
 
+TEST_F(MaterialsCommand, SaysByWhichLawASheetFlows) {
+    EXPECT_EQ(show("2024-T3"), 0);
+    EXPECT_THAT(
+        out_.str(), ::testing::ContainsRegex("yield +von_mises \\(the same in all directions\\)")
+    );
+}
+
 TEST_F(MaterialsCommand, SuggestsForAWrongName) {
     EXPECT_EQ(show("2024-X"), 2);
     EXPECT_EQ(out_.str(), "");

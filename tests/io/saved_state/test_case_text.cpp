@@ -1,6 +1,7 @@
 // The text a state belongs to changes with every number of the job and with nothing else.
 #include "io/saved_state/case_text.hpp"
 #include "tests/support/small_flange.hpp"
+#include "tests/support/yield_sets.hpp"
 
 #include <gtest/gtest.h>
 
@@ -34,6 +35,26 @@ TEST(CaseText, SaysTheFirstDifferenceInWords) {
         difference_after([](job::Job& job) { job.steps = {job::StepKind::bend_down}; }),
         "run.steps = bend-down, release there, run.steps = bend-down here"
     );
+}
+
+TEST(CaseText, KnowsTheYieldLawOfARolledSheet) {
+    const auto rolled = [](job::Job& job) {
+        job.sheet.material.yield = support::hill48(1, 1, 0.8);
+        job.sheet.material.yield_name = "hill48";
+        job.sheet.material.yield_values = {{"r90", {0.8}}};
+    };
+    job::Job one = some_job();
+    job::Job other = some_job();
+    rolled(one);
+    rolled(other);
+    other.sheet.material.yield_values["r90"] = {0.9};
+    EXPECT_EQ(
+        first_difference(case_text(one, "1"), case_text(other, "1")),
+        "sheet.material.yield.r90 = 0.8 there, sheet.material.yield.r90 = 0.9 here"
+    );
+    EXPECT_NE(difference_after(rolled), "");
+    // States kept before there were yield laws stay what they were.
+    EXPECT_EQ(case_text(some_job(), "1").find("yield"), std::string::npos);
 }
 
 // Whether the state after the first steps of a changed job is that of the old one.
@@ -126,10 +147,14 @@ TEST(CaseText, LeavesOutWhatChangesNoState) {
     EXPECT_EQ(difference_after([](job::Job& job) { job.title = "other"; }), "");
     EXPECT_EQ(difference_after([](job::Job& job) { job.close_share = 0.5; }), "");
     EXPECT_EQ(
-        difference_after([](job::Job& job) { job.blank.edge_finish = job::EdgeFinish::filed; }), ""
+        difference_after([](job::Job& job) { job.blank.edge_finish = material::EdgeFinish::filed; }
+        ),
+        ""
     );
     EXPECT_EQ(
-        difference_after([](job::Job& job) { job.trimmed_edge_finish = job::EdgeFinish::sawn; }), ""
+        difference_after([](job::Job& job) { job.trimmed_edge_finish = material::EdgeFinish::sawn; }
+        ),
+        ""
     );
 }
 

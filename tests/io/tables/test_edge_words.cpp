@@ -14,7 +14,11 @@ namespace {
 using testing::ContainsRegex;
 using testing::HasSubstr;
 
-job::Job job_with(job::EdgeFinish as_cut, job::EdgeFinish trimmed, bool is_trimmed) {
+job::Job job_with(
+    std::optional<material::EdgeFinish> as_cut,
+    std::optional<material::EdgeFinish> trimmed,
+    bool is_trimmed
+) {
     job::Job job = support::made_up_job();
     job.blank.edge_finish = as_cut;
     job.trimmed_edge_finish = trimmed;
@@ -25,21 +29,22 @@ job::Job job_with(job::EdgeFinish as_cut, job::EdgeFinish trimmed, bool is_trimm
     return job;
 }
 
-const job::Job trimmed = job_with(job::EdgeFinish::sawn, job::EdgeFinish::filed, true);
-const job::Job untrimmed = job_with(job::EdgeFinish::sawn, job::EdgeFinish::filed, false);
+const job::Job trimmed = job_with(material::EdgeFinish::sawn, material::EdgeFinish::filed, true);
+const job::Job untrimmed = job_with(material::EdgeFinish::sawn, material::EdgeFinish::filed, false);
 
 TEST(EdgeWords, DifferForEachFinish) {
     std::set<std::string> words;
-    for (const job::EdgeFinish finish :
-         {job::EdgeFinish::not_stated,
-          job::EdgeFinish::snipped,
-          job::EdgeFinish::sawn,
-          job::EdgeFinish::filed,
-          job::EdgeFinish::polished}) {
+    for (const std::optional<material::EdgeFinish> finish :
+         {std::optional<material::EdgeFinish>(),
+
+          std::optional(material::EdgeFinish::snipped),
+          std::optional(material::EdgeFinish::sawn),
+          std::optional(material::EdgeFinish::filed),
+          std::optional(material::EdgeFinish::polished)}) {
         words.insert(word_for(finish));
     }
     EXPECT_EQ(words.size(), 5U);
-    EXPECT_EQ(word_for(job::EdgeFinish::polished), "polished"); // as case files have it
+    EXPECT_EQ(word_for(material::EdgeFinish::polished), "polished"); // as case files have it
 }
 
 TEST(EdgeWords, SpeakOfTheTrimmedEdgeOnlyWhereAStepTrims) {
@@ -62,16 +67,13 @@ TEST(EdgeWords, StandInTheSummary) {
     );
 }
 
-TEST(EdgeWords, StandOnThePageWithWhatTheyDoNotDo) {
+TEST(EdgeWords, StandOnThePageWithWhatTheyDo) {
     const std::string page = sheet_page::sheet_page({}, trimmed, support::made_up_result(), {});
     EXPECT_THAT(
-        page,
-        HasSubstr(
-            "Finish of the free edge</th><td>sawn as cut, filed after the trim (the limits of this "
-            "estimate do not depend on it)</td>"
-        )
+        page, HasSubstr("Finish of the free edge</th><td>sawn as cut, filed after the trim</td>")
     );
-    EXPECT_THAT(page, HasSubstr(edge_limit_words()));
+    EXPECT_THAT(page, HasSubstr(edge_limit_words(trimmed)));
+    EXPECT_NE(edge_limit_words(trimmed), edge_limit_words(job_with({}, {}, false)));
 }
 
 } // namespace
