@@ -1,5 +1,6 @@
 #include "solver/process/loose_part.hpp"
 
+#include "mesh/base/check.hpp"
 #include "mesh/grid/trimmed_mesh.hpp"
 #include "solver/shell/annealing.hpp"
 #include "solver/shell/recover.hpp"
@@ -68,6 +69,10 @@ void soften(Workpiece& piece, const material::SheetMaterial& afterwards) {
     section.hardening = sheet.hardening;
     section.back_stresses = sheet.back_stresses;
     section.yield = sheet.yield;
+    check(
+        section.yield == nullptr || section.back_stresses.empty(),
+        "a rolled sheet has no back stresses"
+    );
     piece.state.back_stresses.assign(
         piece.state.points.size() * sheet.back_stresses.size(), material::SplitStress::Zero()
     );

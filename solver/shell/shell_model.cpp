@@ -1,5 +1,6 @@
 #include "solver/shell/shell_model.hpp"
 
+#include "mesh/base/check.hpp"
 #include "mesh/base/parallel.hpp"
 
 #include <atomic>
@@ -25,6 +26,10 @@ ShellModel make_shell_model(
     std::vector<std::array<int, 4>> quads,
     const AlongField& along
 ) {
+    check(
+        section.yield == nullptr || section.back_stresses.empty(),
+        "a rolled sheet has no back stresses"
+    );
     ShellModel model;
     model.section = std::move(section);
     model.start_positions = std::move(positions);

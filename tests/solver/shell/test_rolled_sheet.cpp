@@ -176,5 +176,13 @@ TEST(RolledSheet, HasTheTangentThatIsTheDerivativeOfTheResultants) {
     EXPECT_LT(worst, 1e-6); // rounding 1e-16/h, and the square of h over the yield strain
 }
 
+// The update with back stresses knows von Mises only, and must not stand in unasked.
+TEST(RolledSheet, CanNotHaveBackStresses) {
+    Section section = rolled(support::yield_set("2024-O_hill48"), 0);
+    EXPECT_NO_THROW(sector(section));
+    section.back_stresses = {{9000, 150}};
+    EXPECT_THROW(sector(section), InternalError);
+}
+
 } // namespace
 } // namespace flangewright::shell
