@@ -9,6 +9,7 @@ set(ranks
     mesh/grid=2
     solver/material=3
     solver/tooling=3
+    solver/limits=4
     solver/shell=4
     solver/job=4
     solver/equilibrium=5

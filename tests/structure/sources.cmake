@@ -5,6 +5,7 @@ include("${CMAKE_CURRENT_LIST_DIR}/faults.cmake")
 # 1. A header with a documented function has `Units:` and `Source:` in its doc comments.
 file(GLOB_RECURSE headers RELATIVE "${SOURCE}"
     "${SOURCE}/solver/material/*.hpp"
+    "${SOURCE}/solver/limits/*.hpp"
     "${SOURCE}/solver/shell/*.hpp"
     "${SOURCE}/solver/tooling/surface/*.hpp"
     "${SOURCE}/solver/findings/*.hpp")
