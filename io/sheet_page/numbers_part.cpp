@@ -7,6 +7,7 @@
 #include "io/tables/shown_length.hpp"
 #include "io/tables/step_words.hpp"
 #include "io/units/angle.hpp"
+#include "solver/findings/interior_neck.hpp"
 #include "solver/findings/verdict.hpp"
 
 #include <fmt/format.h>
@@ -178,24 +179,34 @@ std::string radius_words(double bend_strain) {
                                                 : "radius " + shown_number(radius, 1) + " t";
 }
 
+/// A bend's stretch is told as a radius too.
+bool is_bend(const findings::LimitUse& limit) {
+    return limit.place.starts_with("outer fibre");
+}
+
 /// A stretch in per cent; in the bend, the radius beside it as bend tables give it.
 std::string limit_cell(const findings::LimitUse& limit, double stretch) {
     const std::string shown = percent(100 * stretch);
-    return limit.is_cut_edge ? shown : shown + "<br><small>" + radius_words(stretch) + "</small>";
+    return !is_bend(limit) ? shown : shown + "<br><small>" + radius_words(stretch) + "</small>";
+}
+
+/// The interior's figures are told even while nothing there is needed: they are known.
+bool is_told(const findings::LimitUse& limit) {
+    return limit.is_needed || (limit.place == findings::interior_place && limit.allowed);
 }
 
 std::string allowed_cell(const findings::LimitUse& limit) {
-    if (!limit.is_needed) {
+    if (!is_told(limit)) {
         return "not needed";
     }
-    if (limit.allowed && !limit.is_cut_edge && findings::is_sharp_bend(*limit.allowed)) {
+    if (limit.allowed && is_bend(limit) && findings::is_sharp_bend(*limit.allowed)) {
         return "sharp bend<br><small>table: radius 0 t</small>";
     }
     return limit.allowed ? limit_cell(limit, *limit.allowed) : "not known";
 }
 
 std::string share_cell(const findings::LimitUse& limit) {
-    if (!limit.is_needed) {
+    if (!is_told(limit)) {
         return no_figure;
     }
     return limit.share ? shown_number(100 * *limit.share, 0) + " %" : "not known";

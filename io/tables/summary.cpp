@@ -152,6 +152,13 @@ Json step(const process::StepResult& result, double plan_radius_before) {
     if (!found.openings.empty()) {
         entry["openings"] = openings(found.openings);
     }
+    if (found.neck) {
+        entry["interior_neck"] = {
+            {"share_used", number(found.neck->share)},
+            {"major_strain_used_log", number(found.neck->major_strain)},
+            {"station_mm", number(found.neck->station)},
+            {"distance_mm", number(found.neck->distance)}};
+    }
     return entry;
 }
 

@@ -25,6 +25,21 @@ double across_stretched_face(const process::StepResult& step, int node) {
     return step.findings.lip ? std::max(outer, step.fields.across_block_face(node)) : outer;
 }
 
+/// Nodes that a limit of a cut edge stands for: all while necks were not looked for.
+std::vector<bool> judged_as_edge(const grid::SheetMesh& mesh, const process::StepResult& step) {
+    const auto n_nodes = static_cast<std::size_t>(mesh.n_nodes());
+    if (step.neck_shares.size() != mesh.n_nodes()) {
+        return std::vector<bool>(n_nodes, true);
+    }
+    std::vector<bool> is_edge(n_nodes, false);
+    for (const std::vector<int>* edge : {&mesh.free_edge, &mesh.web_edge}) {
+        for (const int node : *edge) {
+            is_edge[static_cast<std::size_t>(node)] = true;
+        }
+    }
+    return is_edge;
+}
+
 } // namespace
 
 Eigen::VectorXd thinning(const job::Job& job, const shell::SheetFields& fields) {
@@ -76,12 +91,16 @@ std::optional<Eigen::VectorXd> share_used(const process::JobResult& result, std:
     if ((!edge && !bend) || !has_fields) {
         return std::nullopt;
     }
-    Eigen::VectorXd share = Eigen::VectorXd::Zero(mesh.n_nodes());
+    const bool knows_necks = step.neck_shares.size() == mesh.n_nodes();
+    Eigen::VectorXd share =
+        knows_necks ? step.neck_shares : Eigen::VectorXd::Zero(mesh.n_nodes()).eval();
+    const std::vector<bool> is_edge = judged_as_edge(mesh, step);
     const double bend_end = bend_width(mesh);
     for (int node = 0; node < mesh.n_nodes(); ++node) {
         const double distance = mesh.distance(node);
-        if (edge) {
-            share(node) = std::expm1(step.fields.major_mid(node)) / *edge;
+        if (edge && is_edge[static_cast<std::size_t>(node)]) {
+            const double stretch = std::expm1(step.fields.major_mid(node)) / *edge;
+            share(node) = std::max(share(node), stretch);
         }
         if (bend && distance >= -on_line && (distance <= bend_end + on_line || step.findings.lip)) {
             const double fibre = std::expm1(across_stretched_face(step, node)) / *bend;

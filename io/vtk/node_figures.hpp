@@ -21,10 +21,11 @@ springback(const process::JobResult& result, std::size_t step);
 [[nodiscard]] Eigen::VectorXd
 block_gap(const job::Job& job, const grid::SheetMesh& mesh, const process::StepResult& step);
 
-/// Stretch over allowed stretch, the larger of two: mid-thickness major stretch over what the free
-/// edge bears, and in the bend the outer fibre's over what the bend bears. Nothing when neither
-/// limit is known, nor from an anneal on, since then the stretch since flat says nothing. Only edge
-/// and bend have a verdict; between them it is for orientation.
+/// The largest of what counts at a node: share of its strain path to a local neck; on cut edges
+/// mid-thickness major stretch over what the free edge bears; in the bend the outer fibre's over
+/// what the bend bears. Where necks were not looked for the edge's limit stands in everywhere, for
+/// orientation. Nothing when neither edge nor bend has a known limit, nor from an anneal on, since
+/// then the stretch since flat says nothing.
 /// Units: -. Source: derived here (docs/outputs.md, "share_used"). Fails: never.
 [[nodiscard]] std::optional<Eigen::VectorXd>
 share_used(const process::JobResult& result, std::size_t index);

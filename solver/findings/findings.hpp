@@ -58,6 +58,16 @@ struct OpeningFindings {
 /// Units: none. Source: none needed. Fails: never.
 [[nodiscard]] std::string word_for(OpeningKind kind);
 
+/// The place away from edges and bends that is nearest to a local neck.
+struct NeckFindings {
+    double share = 0; ///< of its path since the sheet was last soft; above 1: necked on the way
+    double station = 0; ///< mm
+    double distance = 0; ///< flat, past the bend tangent, mm
+    double major_strain = 0; ///< log, mid-surface, since the sheet was last soft
+    material::DataGrade grade = material::DataGrade::unknown;
+    std::string source = {};
+};
+
 /// Figures of the part after one step.
 struct PartFindings {
     std::vector<StationFindings> stations;
@@ -81,6 +91,7 @@ struct PartFindings {
     double plan_radius = 0;
     std::optional<LipFindings> lip; ///< empty: no lip is bent yet
     std::vector<OpeningFindings> openings; ///< one per rim
+    std::optional<NeckFindings> neck; ///< empty: necks were not looked for
     std::vector<std::string> notes; ///< what a reader of these figures must know, plain sentences
 };
 
@@ -92,7 +103,8 @@ enum class VerdictWord { holds, close, splits, unknown };
 
 /// One limit looked at.
 struct LimitUse {
-    std::string place; ///< "free edge", "rim of hole 2" or "outer fibre of the bend"
+    std::string place; ///< "free edge", "rim of hole 2", "outer fibre of the bend", "sheet away
+                       ///< from edges and bends"
     bool is_cut_edge = false; ///< free edge or rim, not a bend
     std::string limit_of = {}; ///< of a cut edge: "uniform elongation", "a filed edge"
     double reached = 0; ///< engineering strain

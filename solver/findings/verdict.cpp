@@ -1,6 +1,7 @@
 #include "solver/findings/verdict.hpp"
 
 #include "solver/findings/edge_limit.hpp"
+#include "solver/findings/interior_neck.hpp"
 
 #include <fmt/format.h>
 
@@ -206,6 +207,13 @@ std::string with_capital(std::string words) {
 
 std::string allowed_in_words(const LimitUse& use) {
     const std::string data = material::word_for(use.grade) + " data";
+    if (use.place == interior_place) {
+        return fmt::format(
+            "Strained on as it was, it necks there near {:.1f} % (from its hardening curve, {})",
+            100 * use.allowed.value_or(0),
+            data
+        );
+    }
     const bool has_finish = use.limit_of.find("edge") != std::string::npos;
     if (use.is_cut_edge && has_finish) {
         return fmt::format(
@@ -323,6 +331,10 @@ Verdict judge(const job::Job& job, std::span<const PartFindings> steps) {
     }
     if (std::optional<LimitUse> rims = use_of_rims(job, steps)) {
         verdict.limits.push_back(std::move(*rims));
+    }
+    if (std::optional<LimitUse> interior = use_of_interior(steps)) {
+        interior->word = word_of(*interior, job.close_share);
+        verdict.limits.push_back(*std::move(interior));
     }
     const LimitUse& spoken = weigh(verdict);
     verdict.because = because(job, verdict, spoken);

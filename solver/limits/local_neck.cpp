@@ -13,6 +13,8 @@ namespace flangewright::limits {
 namespace {
 
 constexpr double degree = std::numbers::pi / 180;
+// A sheet that does not harden necks at once; its share stays a number.
+constexpr double least_told = 1e-6;
 // Outward from the direction of largest stretch, so that a small neck strain is found early and
 // bounds the search of the others.
 constexpr std::array spread{0, 15, -15, 30, -30, 45, -45, 60, -60, 75, -75, 90};
@@ -91,7 +93,7 @@ NeckShare share_to_neck(
     }
     found.at_neck = search.best();
     found.normal = search.normal();
-    found.share = found.used / std::max(found.at_neck, std::numeric_limits<double>::min());
+    found.share = found.used / std::max(found.at_neck, least_told);
     return found;
 }
 
@@ -104,7 +106,7 @@ double least_strain_at_neck(const NeckingSheet& sheet, const GrooveChoice& choic
         const std::vector<PathStretch> path = stretches_of(sheet.yield, stretch);
         least = std::min(least, share_to_neck(sheet, path, choice).at_neck);
     }
-    return least;
+    return std::max(least, least_told);
 }
 
 double quick_share(std::span<const PathStretch> path, double least) {

@@ -50,6 +50,8 @@ struct StepResult {
     shell::SheetState state;
     shell::SheetFields fields;
     findings::PartFindings findings;
+    Eigen::VectorXd
+        neck_shares; ///< per node, as findings::neck_shares() says; empty: not looked for
     /// Mean flange angle of the middle as it stood before the step, measured on the flange the step
     /// leaves: a trimmed flange is measured nearer to the bend. Empty for a bend-down.
     std::optional<double> angle_before;

@@ -13,6 +13,7 @@
 #include "solver/process/free_balance.hpp"
 #include "solver/process/loose_part.hpp"
 #include "solver/process/mesh_error.hpp"
+#include "solver/process/neck_search.hpp"
 #include "solver/process/pass_watch.hpp"
 #include "solver/process/return_bend.hpp"
 #include "solver/process/run_keeper.hpp"
@@ -389,6 +390,7 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     if (!fault.empty()) {
         return tl::unexpected(cannot_go_on(fault));
     }
+    look_for_necks(job, n_threads, result);
     judge(job, result);
     add_warnings(result);
     if (result.passes && !result.steps.empty()) {

@@ -269,5 +269,17 @@ TEST(Summary, ListsTheWarningsOfRunAndOutput) {
     );
 }
 
+TEST(Summary, TellsWhereTheInteriorIsNearestToANeck) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(summary(result), Not(HasSubstr("interior_neck")));
+    result.steps[0].findings.neck =
+        findings::NeckFindings{.share = 0.25, .station = 30, .distance = 8, .major_strain = 0.0625};
+    const std::string text = summary(result);
+    EXPECT_EQ(value_of(text, "share_used", "interior_neck"), "0.25");
+    EXPECT_EQ(value_of(text, "major_strain_used_log", "interior_neck"), "0.0625");
+    EXPECT_EQ(value_of(text, "distance_mm", "interior_neck"), "8.0");
+    EXPECT_EQ(value_of(text, "station_mm", "interior_neck"), "30.0");
+}
+
 } // namespace
 } // namespace flangewright::tables

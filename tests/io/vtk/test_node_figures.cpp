@@ -62,6 +62,19 @@ TEST(NodeFigures, ShareUsedAtEdgeAndBendIsTheVerdictsOwn) {
     EXPECT_GE(share->minCoeff(), 0);
 }
 
+TEST(NodeFigures, ShareUsedBetweenEdgeAndBendIsThatOfTheNeckOnceLookedFor) {
+    process::JobResult result = support::made_up_result();
+    const double share_of_neck = 0.01; // less than the stretch over what an edge bears
+    result.steps[0].neck_shares = Eigen::VectorXd::Constant(result.mesh.n_nodes(), share_of_neck);
+    const Eigen::VectorXd share = share_used(result, 0).value();
+    const auto& middle = result.mesh.station_lines[result.mesh.station_lines.size() / 2];
+    const int edge = middle.back();
+    EXPECT_NEAR(share(middle[middle.size() - 2]), share_of_neck, rounding);
+    EXPECT_GT(share(edge), 0.1) << "a cut edge keeps its own limit";
+    result.steps[0].neck_shares(middle[middle.size() - 2]) = 1.5;
+    EXPECT_NEAR(share_used(result, 0).value()(middle[middle.size() - 2]), 1.5, rounding);
+}
+
 TEST(NodeFigures, ShareUsedNeedsALimit) {
     process::JobResult result = support::made_up_result();
     for (findings::LimitUse& limit : result.verdict.limits) {

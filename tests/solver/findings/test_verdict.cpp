@@ -40,6 +40,38 @@ TEST(Verdict, PutsItsWordAtTheEdgesOfTheShares) {
     EXPECT_NEAR(judge_edge(job, 0.15).share_used.value(), 0.75, 1e-12);
 }
 
+Verdict judge_interior(const job::Job& job, double share, DataGrade grade) {
+    PartFindings part;
+    part.neck = NeckFindings{.share = share, .major_strain = 0.1, .grade = grade};
+    return judge(job, std::span(&part, 1));
+}
+
+TEST(Verdict, WeighsTheInteriorByTheSameWords) {
+    const job::Job job = job_with(DataGrade::coupon);
+    const auto word = [&](double share, DataGrade grade) {
+        return judge_interior(job, share, grade).word;
+    };
+    EXPECT_EQ(word(0.79, DataGrade::published), VerdictWord::holds);
+    EXPECT_EQ(word(0.81, DataGrade::published), VerdictWord::close);
+    EXPECT_EQ(word(1.01, DataGrade::published), VerdictWord::splits);
+    EXPECT_EQ(word(0.49, DataGrade::assumed), VerdictWord::holds);
+    EXPECT_EQ(word(0.51, DataGrade::assumed), VerdictWord::close);
+    const Verdict verdict = judge_interior(job, 1.25, DataGrade::assumed);
+    EXPECT_EQ(verdict.share_used, 1.25);
+    EXPECT_EQ(verdict.grade, DataGrade::assumed);
+    EXPECT_THAT(
+        verdict.because,
+        HasSubstr("The sheet away from edges and bends stretches by 10.5 %. Strained on as it was, "
+                  "it necks there near 8.3 %")
+    );
+}
+
+// Below half its limit the interior says nothing about how far the other limits' data go.
+TEST(Verdict, KeepsItsGradeWhileTheInteriorIsFarFromANeck) {
+    const job::Job job = job_with(DataGrade::coupon);
+    EXPECT_EQ(judge_interior(job, 0.4, DataGrade::assumed).grade, DataGrade::coupon);
+}
+
 TEST(Verdict, HeedsTheUsersCloseShare) {
     job::Job job = job_with(DataGrade::coupon);
     job.close_share = 0.6;

@@ -88,6 +88,16 @@ TEST(LocalNeck, OfAnEmptyOrPressedPathHasUsedNothing) {
     EXPECT_EQ(share_of({{-0.2, 0.05, 0}}).at_neck, std::numeric_limits<double>::infinity());
 }
 
+TEST(LocalNeck, OfASheetThatDoesNotHardenIsFarPastItsShare) {
+    const support::PerfectFlow flow(100);
+    const limits::NeckingSheet sheet{flow, *von_mises};
+    const auto path = stretches_of(*von_mises, std::vector<RollingStrain>{{0.02, 0, 0}});
+    const double share = share_to_neck(sheet, path, {}).share;
+    EXPECT_GT(share, 10);
+    EXPECT_TRUE(std::isfinite(share));
+    EXPECT_GT(quick_share(path, least_strain_at_neck(sheet, {})), 10);
+}
+
 TEST(LocalNeck, QuicklyIsNearTheFullAnswerOnStraightPaths) {
     const double least = least_strain_at_neck({*swift, *von_mises}, {});
     EXPECT_NEAR(least, share_of({{0.1, 0, 0}}).at_neck, 1e-9);

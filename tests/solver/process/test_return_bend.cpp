@@ -1,4 +1,5 @@
 // The flange's edge bent into a lip over a second nose.
+#include "solver/findings/interior_neck.hpp"
 #include "solver/findings/lip_development.hpp"
 #include "solver/findings/part_findings.hpp"
 #include "solver/process/bend_down.hpp"
@@ -201,9 +202,10 @@ TEST(ReturnBend, CountsWhatTheLipUsesFromTheAnneal) {
     EXPECT_GT(lip.edge_tension_used, 0.03);
     EXPECT_GT(lip.lip->bend_strain_used, 0.1);
     EXPECT_LT(lip.bend_strain_used, 0.05); // the flange's own bend was softened
-    ASSERT_EQ(run->verdict.limits.size(), 3U);
+    ASSERT_EQ(run->verdict.limits.size(), 4U);
     EXPECT_EQ(run->verdict.limits[2].place, "outer fibre of the lip's bend");
     EXPECT_GE(run->verdict.limits[2].reached, 0.2);
+    EXPECT_EQ(run->verdict.limits[3].place, findings::interior_place);
     ASSERT_TRUE(run->by_hand.lip);
 }
 

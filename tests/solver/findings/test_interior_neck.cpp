@@ -1,0 +1,110 @@
+#include "solver/findings/interior_neck.hpp"
+#include "tests/support/flange_job.hpp"
+#include "tests/support/flat_blank.hpp"
+#include "tests/support/flow_law.hpp"
+
+#include <gtest/gtest.h>
+
+namespace flangewright::findings {
+namespace {
+
+using material::DataGrade;
+
+material::SheetMaterial made_up_sheet() {
+    material::SheetMaterial material;
+    material.hardening = support::swift(330, 0.0032, 0.22);
+    material.curve_grade = DataGrade::typical;
+    return material;
+}
+
+/// Paths of the blank with one strain everywhere, but for one node.
+MembranePaths
+paths_with(int n_nodes, const Eigen::Vector3d& strain, int node, const Eigen::Vector3d& there) {
+    Eigen::Matrix3Xd all = strain.replicate(1, n_nodes);
+    all.col(node) = there;
+    MembranePaths paths(n_nodes);
+    paths.end_step(all);
+    return paths;
+}
+
+// Plane strain of this curve with a groove of 0.99 (closed form: root e + e0 of the shifted power
+// law), found at 0.159 with equal steps; half of it uses half.
+TEST(InteriorNeck, SharesAPathInProportion) {
+    const MembranePaths paths = paths_with(3, {0.06, 0, 0}, 1, {0.12, 0, 0});
+    const Eigen::VectorXd shares = neck_shares(paths, made_up_sheet(), 2);
+    ASSERT_EQ(shares.size(), 3);
+    EXPECT_NEAR(shares[1], 2 * shares[0], 1e-6);
+    EXPECT_NEAR(0.12 / shares[1], 0.159, 0.003);
+}
+
+TEST(InteriorNeck, QuickSharesGoOverIntoFullOnes) {
+    const double least = 0.159;
+    const MembranePaths paths = paths_with(2, {0.249 * least, 0, 0}, 1, {0.251 * least, 0, 0});
+    const Eigen::VectorXd shares = neck_shares(paths, made_up_sheet(), 1);
+    EXPECT_NEAR(shares[1] / shares[0], 251.0 / 249, 0.01);
+}
+
+TEST(InteriorNeck, WithoutACurveIsNotLookedFor) {
+    EXPECT_EQ(neck_shares(MembranePaths(2), {}, 1).size(), 0);
+}
+
+TEST(InteriorNeck, IsLookedForAwayFromEdgesAndBends) {
+    const support::FlatBlank blank;
+    const grid::SheetMesh mesh = support::flat_blank(blank);
+    const job::Job job = support::straight_job();
+    const MembranePaths paths(mesh.n_nodes());
+    const std::vector<int>& line = mesh.station_lines[4];
+    const auto worst_with = [&](int node) {
+        Eigen::VectorXd shares = Eigen::VectorXd::Constant(mesh.n_nodes(), 0.1);
+        shares[node] = 0.7;
+        return worst_neck(mesh, job, paths, shares, false)->share;
+    };
+    EXPECT_EQ(worst_with(line.back()), 0.1); // free edge
+    EXPECT_EQ(worst_with(line.front()), 0.1); // web's edge
+    EXPECT_EQ(worst_with(mesh.start_end[2]), 0.1); // cut end
+    EXPECT_EQ(worst_with(mesh.bend_begin[4]), 0.1);
+    EXPECT_EQ(worst_with(line[10]), 0.1); // in the bend
+    EXPECT_EQ(worst_with(line[2]), 0.7); // web
+    EXPECT_EQ(worst_with(line[line.size() - 3]), 0.7); // flange
+}
+
+TEST(InteriorNeck, CountsAPlaneOfSymmetryAsInside) {
+    const grid::SheetMesh mesh = support::flat_blank({});
+    job::Job job = support::straight_job();
+    job.blank.start = job::EndKind::continues;
+    Eigen::VectorXd shares = Eigen::VectorXd::Constant(mesh.n_nodes(), 0.1);
+    shares[mesh.start_end[2]] = 0.7;
+    const auto worst = worst_neck(mesh, job, MembranePaths(mesh.n_nodes()), shares, false);
+    ASSERT_TRUE(worst);
+    EXPECT_EQ(worst->share, 0.7);
+    EXPECT_EQ(worst->station, 0);
+    EXPECT_LT(worst->distance, 0);
+}
+
+TEST(InteriorNeck, IsOneGradeBelowItsCurve) {
+    material::SheetMaterial material = made_up_sheet();
+    EXPECT_EQ(neck_grade(material), DataGrade::assumed);
+    material.curve_grade = DataGrade::coupon;
+    EXPECT_EQ(neck_grade(material), DataGrade::published);
+    material.back_stresses = {{1000, 10}};
+    material.back_stress_grade = DataGrade::assumed;
+    EXPECT_EQ(neck_grade(material), DataGrade::assumed);
+}
+
+TEST(InteriorNeck, IsWeighedFromItsWorstStep) {
+    std::vector<PartFindings> steps(3);
+    EXPECT_FALSE(use_of_interior(steps));
+    steps[0].neck = NeckFindings{.share = 0.6, .major_strain = 0.09};
+    steps[1].neck = NeckFindings{.share = 0.4, .major_strain = 0.12};
+    const std::optional<LimitUse> use = use_of_interior(steps);
+    ASSERT_TRUE(use);
+    EXPECT_EQ(use->share, 0.6);
+    EXPECT_NEAR(use->reached, std::expm1(0.09), 1e-12);
+    EXPECT_NEAR(use->allowed.value(), std::expm1(0.15), 1e-12);
+    EXPECT_TRUE(use->is_needed);
+    steps[0].neck->share = 0.45;
+    EXPECT_FALSE(use_of_interior(steps)->is_needed);
+}
+
+} // namespace
+} // namespace flangewright::findings
