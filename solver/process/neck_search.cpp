@@ -81,7 +81,9 @@ private:
         if (step.findings.neck) {
             step.findings.neck->grade = findings::neck_grade(*material_);
             step.findings.neck->source = "groove analysis on the hardening curve of "
-                + material_->name + ", groove 1 % thinner: common practice, no source; curve: "
+                + material_->name
+                + " (groove 1 % thinner: common practice, no source; beyond the uniform elongation "
+                  "the curve is extrapolated); curve: "
                 + material_->curve_source;
         }
         step.neck_shares = worst_;

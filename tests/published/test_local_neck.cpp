@@ -188,5 +188,35 @@ TEST(LocalNeck, OnASharperYieldSurfaceComesSoonerInEqualTension) {
     support::show(figure.of("major strain", sharp, round));
 }
 
+// Source: wang-wan-yan-2012, the sense: a curve that saturates necks sooner than a power-like one
+// with the same yield and largest load. Curve of 2024-O of the sheet library, and K, e0, n from it
+// by the maximum-load condition (n = p + e0 there).
+TEST(LocalNeck, OnACurveThatSaturatesComesSoonerButForPlaneStrain) {
+    const auto voce = support::flow_law(
+        "voce", {{"yield_stress", {76}}, {"saturation_stress", {229}}, {"rate", {16.6}}}
+    );
+    const auto power = support::swift(286.7, 0.00013, 0.1486);
+    const double largest_load = limits::neck_strain(*voce, 1).value();
+    EXPECT_NEAR(limits::neck_strain(*power, 1).value(), largest_load, 1e-3);
+    EXPECT_NEAR(power->at(largest_load).stress / voce->at(largest_load).stress, 1, 1e-3);
+    const auto major = [&](const material::HardeningLaw& law, double ratio) {
+        const std::vector<RollingStrain> strains{{1, ratio, 0}};
+        return limits::share_to_neck(
+                   {law, *von_mises}, limits::stretches_of(*von_mises, strains), {}
+               )
+                   .at_neck
+            / limits::equivalent_per_major(ratio);
+    };
+    support::Figure figure =
+        neck_figure("Groove, saturating curve against power-like", "wang-wan-yan-2012, sense");
+    for (const double ratio : {-0.5, 0.0, 0.5}) {
+        const double saturating = major(*voce, ratio);
+        const double rising = major(*power, ratio);
+        EXPECT_LT(saturating, (ratio == 0 ? 1.1 : 0.85) * rising) << ratio;
+        const std::string name = "major strain, ratio " + std::to_string(ratio).substr(0, 4);
+        support::show(figure.of(name, saturating, rising));
+    }
+}
+
 } // namespace
 } // namespace flangewright
