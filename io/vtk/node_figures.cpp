@@ -37,6 +37,11 @@ std::vector<bool> judged_as_edge(const grid::SheetMesh& mesh, const process::Ste
             is_edge[static_cast<std::size_t>(node)] = true;
         }
     }
+    for (const grid::Rim& rim : mesh.rims) {
+        for (const int node : rim.nodes) {
+            is_edge[static_cast<std::size_t>(node)] = true;
+        }
+    }
     return is_edge;
 }
 

@@ -31,6 +31,10 @@ double major_strain(const Eigen::Vector3d& e) {
     return 0.5 * (e[0] + e[1] + std::hypot(e[0] - e[1], e[2]));
 }
 
+std::shared_ptr<const material::YieldLaw> yield_of(const material::SheetMaterial& material) {
+    return material.yield ? material.yield : von_mises();
+}
+
 std::vector<bool> on_cut_edge(const grid::SheetMesh& mesh, const job::Blank& blank) {
     std::vector<bool> is_cut(static_cast<std::size_t>(mesh.n_nodes()));
     const auto mark = [&](const std::vector<int>& nodes) {
@@ -40,6 +44,9 @@ std::vector<bool> on_cut_edge(const grid::SheetMesh& mesh, const job::Blank& bla
     };
     mark(mesh.web_edge);
     mark(mesh.free_edge);
+    for (const grid::Rim& rim : mesh.rims) {
+        mark(rim.nodes);
+    }
     if (blank.start == job::EndKind::free) {
         mark(mesh.start_end);
     }
@@ -76,7 +83,7 @@ neck_shares(const MembranePaths& paths, const material::SheetMaterial& material,
     }
     const std::shared_ptr<const material::HardeningLaw> flow =
         material::steady_flow(material.hardening, material.back_stresses);
-    const std::shared_ptr<const material::YieldLaw> yield = von_mises();
+    const std::shared_ptr<const material::YieldLaw> yield = yield_of(material);
     const limits::NeckingSheet sheet{*flow, *yield};
     const limits::GrooveChoice choice;
     const double least = limits::least_strain_at_neck(sheet, choice);

@@ -10,7 +10,7 @@
 
 namespace flangewright::findings {
 
-/// Share of each node's path that is used up, on the sheet's tensile curve and von Mises. Paths
+/// Share of each node's path that is used up, on the sheet's tensile curve and yield law. Paths
 /// whose quick share is below a quarter keep that instead of the groove analysis.
 /// Units: -. Source: marciniak-kuczynski-1967 (docs/theory-findings.md, "Interior neck").
 /// Fails: empty for a material without a hardening curve.

@@ -2,7 +2,9 @@
 
 #include "mesh/base/check.hpp"
 #include "solver/findings/interior_neck.hpp"
+#include "solver/process/workpiece.hpp"
 
+#include <cmath>
 #include <map>
 #include <utility>
 #include <vector>
@@ -49,7 +51,8 @@ public:
 
 private:
     [[nodiscard]] Eigen::Matrix3Xd strain_of(const Eigen::Matrix3Xd& positions) const {
-        return findings::membrane_strain(*mesh_, positions, job_.sheet.rolling_direction);
+        const Eigen::Vector3d rolled = rolling_direction(job_);
+        return findings::membrane_strain(*mesh_, positions, std::atan2(rolled.y(), rolled.x()));
     }
 
     void begin(const StepResult& step, const grid::SheetMesh& mesh) {

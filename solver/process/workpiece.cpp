@@ -80,13 +80,6 @@ std::vector<int> nodes_before_lip(const Workpiece& piece) {
     return nodes;
 }
 
-// In the flat blank.
-Eigen::Vector3d rolling_direction(const job::Job& job) {
-    const outline::LineFrame middle = job.blank.line.frame(job.blank.middle_of_part());
-    const double angle = job.sheet.rolling_direction;
-    return std::cos(angle) * middle.tangent + std::sin(angle) * middle.outward;
-}
-
 } // namespace
 
 Fineness fineness_for(job::Accuracy accuracy) {
@@ -158,6 +151,12 @@ void take_mesh(Workpiece& piece, grid::SheetMesh mesh) {
     piece.system->clock() = clock;
     piece.solver = std::make_unique<equilibrium::LinearSolver>(piece.system->pattern());
     piece.held_by = equilibrium::DeadLoads::none(piece.model.n_nodes());
+}
+
+Eigen::Vector3d rolling_direction(const job::Job& job) {
+    const outline::LineFrame middle = job.blank.line.frame(job.blank.middle_of_part());
+    const double angle = job.sheet.rolling_direction;
+    return std::cos(angle) * middle.tangent + std::sin(angle) * middle.outward;
 }
 
 std::vector<bool> symmetry_supports(const Workpiece& piece) {

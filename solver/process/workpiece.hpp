@@ -61,6 +61,9 @@ make_workpiece(const job::Job& job, const Fineness& fineness, int n_threads);
 /// that of the mesh. Units: mm. Source: none needed. Fails: never.
 void take_mesh(Workpiece& piece, grid::SheetMesh mesh);
 
+/// Of the sheet, in the flat blank, a unit vector. Units: none. Source: none needed. Fails: never.
+[[nodiscard]] Eigen::Vector3d rolling_direction(const job::Job& job);
+
 /// Degrees of freedom held by planes of symmetry where the part continues; nothing else is.
 /// Shape: 5 per node. Source: none needed. Fails: never.
 [[nodiscard]] std::vector<bool> symmetry_supports(const Workpiece& piece);
