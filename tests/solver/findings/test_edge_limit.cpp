@@ -16,6 +16,7 @@ job::Job soft_job() {
     job::Job job = support::straight_job();
     job.sheet.material.uniform_elongation = {0.16, DataGrade::typical, "a table"};
     job.sheet.material.total_elongation = {0.20, DataGrade::typical, "a table"};
+    job.sheet.material.bend_limits = {{0.5, 0}, {2, 0}};
     return job;
 }
 
