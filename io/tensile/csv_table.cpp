@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 namespace flangewright::tensile {
@@ -56,7 +57,7 @@ std::optional<double> number_in(std::string_view cell) {
 /// One reading, line by line.
 class Reader {
 public:
-    explicit Reader(const std::string& file) : file_(file) {}
+    Reader(const std::string& file, const CellRules& rules) : file_(file), rules_(rules) {}
 
     std::optional<InputProblem> take(std::string_view line) {
         ++line_;
@@ -92,16 +93,9 @@ private:
                     fmt::format("{} values in each row", table_.names.size()),
                     "write the missing values, or leave the row out"};
             }
-            const std::optional<double> number = number_in(cells[i]);
+            const std::optional<double> number = value_in(cells[i], i);
             if (!number) {
-                return InputProblem{
-                    file_,
-                    line_,
-                    0,
-                    table_.names[i],
-                    key_file::quoted_excerpt(cells[i]),
-                    "a number with a point, never a comma",
-                    "write it like 12.5; units belong into the column's name"};
+                return cell_problem(cells[i], i);
             }
             table_.columns[i].push_back(*number);
         }
@@ -109,7 +103,38 @@ private:
         return std::nullopt;
     }
 
+    [[nodiscard]] bool is_among(const std::vector<std::string>& names, std::size_t column) const {
+        return std::ranges::find(names, small_letters(table_.names[column])) != names.end();
+    }
+
+    [[nodiscard]] std::optional<double> value_in(std::string_view cell, std::size_t column) const {
+        if (is_among(rules_.yes_or_no, column)) {
+            const std::string word = small_letters(cell);
+            return word == "yes" ? std::optional(1.0)
+                : word == "no"   ? std::optional(0.0)
+                                 : std::nullopt;
+        }
+        if (cell.empty() && is_among(rules_.may_be_empty, column)) {
+            return std::numeric_limits<double>::quiet_NaN();
+        }
+        return number_in(cell);
+    }
+
+    [[nodiscard]] InputProblem cell_problem(std::string_view cell, std::size_t column) const {
+        const bool is_word = is_among(rules_.yes_or_no, column);
+        return {
+            file_,
+            line_,
+            0,
+            table_.names[column],
+            key_file::quoted_excerpt(cell),
+            is_word ? "yes or no" : "a number with a point, never a comma",
+            is_word ? "write one of both words"
+                    : "write it like 12.5; units belong into the column's name"};
+    }
+
     const std::string& file_;
+    const CellRules& rules_;
     int line_ = 0;
     char separator_ = ',';
     CsvTable table_;
@@ -117,12 +142,21 @@ private:
 
 } // namespace
 
-Result<CsvTable, InputProblem> csv_table(std::string_view text, const std::string& file) {
+std::string small_letters(std::string_view text) {
+    std::string small(text);
+    std::ranges::transform(small, small.begin(), [](char c) {
+        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    });
+    return small;
+}
+
+Result<CsvTable, InputProblem>
+csv_table(std::string_view text, const std::string& file, const CellRules& rules) {
     constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
     if (text.starts_with(byte_order_mark)) {
         text.remove_prefix(byte_order_mark.size());
     }
-    Reader reader(file);
+    Reader reader(file, rules);
     while (!text.empty()) {
         const std::size_t end = std::min(text.find('\n'), text.size());
         if (const auto problem = reader.take(text.substr(0, end))) {

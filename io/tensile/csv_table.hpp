@@ -18,11 +18,20 @@ struct CsvTable {
     std::vector<int> lines; ///< of each row, from 1
 };
 
+/// Columns, by name in small letters, whose cells may be more than numbers.
+struct CellRules {
+    std::vector<std::string> yes_or_no = {}; ///< words instead of numbers: 1 and 0
+    std::vector<std::string> may_be_empty = {}; ///< not a number where nothing stands
+};
+
 /// Empty lines and lines that begin with "#" are passed over. The separator is the semicolon if the
 /// names have one, else the tab, else the comma. Units: as in the file. Source: CSV after RFC 4180,
-/// from memory; without line breaks in quotes. Fails: with the first cell that is no finite number,
-/// or row that is too short.
+/// from memory; without line breaks in quotes. Fails: with the first cell that is no finite number
+/// (or what the rules want), or row that is too short.
 [[nodiscard]] Result<CsvTable, key_file::InputProblem>
-csv_table(std::string_view text, const std::string& file);
+csv_table(std::string_view text, const std::string& file, const CellRules& rules = {});
+
+/// With A to Z as a to z. Units: none. Source: none needed. Fails: never.
+[[nodiscard]] std::string small_letters(std::string_view text);
 
 } // namespace flangewright::tensile

@@ -1,5 +1,6 @@
 #include "io/tensile/material_text.hpp"
 
+#include "io/key_file/written_text.hpp"
 #include "mesh/base/check.hpp"
 
 #include <fmt/format.h>
@@ -8,21 +9,10 @@ namespace flangewright::tensile {
 
 namespace {
 
+using key_file::quoted;
 using material::CurveFit;
 using material::ModulusOrigin;
 using material::TensileFit;
-
-/// In quotes as TOML wants it; control characters become blanks.
-std::string quoted(const std::string& text) {
-    std::string written = "\"";
-    for (const char c : text) {
-        if (c == '"' || c == '\\') {
-            written += '\\';
-        }
-        written += static_cast<unsigned char>(c) < 0x20 || c == 0x7F ? ' ' : c;
-    }
-    return written + "\"";
-}
 
 std::string section(
     const std::string& key, const std::string& value, const char* grade, const std::string& source

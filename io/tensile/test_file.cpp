@@ -43,13 +43,6 @@ constexpr std::array column_names{
 constexpr const char* along_names = "strain, strain_percent, extension_mm or extension_in";
 constexpr const char* pull_names = "stress_MPa, stress_ksi, load_N, load_kN or load_lbf";
 
-std::string small_letters(std::string text) {
-    std::ranges::transform(text, text.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    });
-    return text;
-}
-
 using Column = std::optional<std::vector<double>>;
 
 /// Takes columns by meaning out of the table, and says what is missing.

@@ -23,6 +23,7 @@ set(ranks
     io/case_file=11
     io/tensile=11
     io/tables=12
+    io/coupon=13
     io/vtk=13
     io/chart=14
     io/sheet_page=15

@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 namespace flangewright::tensile {
 namespace {
 
@@ -57,6 +59,18 @@ TEST(CsvTable, RefusesAFileWithoutRows) {
     EXPECT_THAT(problem_of(""), ::testing::HasSubstr("found an empty file"));
     EXPECT_THAT(problem_of("# nothing\n\n"), ::testing::HasSubstr("found an empty file"));
     EXPECT_THAT(problem_of("a,b\n"), ::testing::HasSubstr("names without a row"));
+}
+
+TEST(CsvTable, TakesWordsAndEmptyCellsWhereTheyAreAllowed) {
+    const CellRules rules{{"cracked"}, {"b"}};
+    const auto table = csv_table("a,b,Cracked\n1,,Yes\n2,3,no\n", "t.csv", rules);
+    ASSERT_TRUE(table.has_value());
+    EXPECT_EQ(table->columns[2], (std::vector<double>{1, 0}));
+    EXPECT_TRUE(std::isnan(table->columns[1][0]));
+    EXPECT_EQ(table->columns[1][1], 3);
+    EXPECT_FALSE(csv_table("a,b,cracked\n,3,no\n", "t.csv", rules).has_value());
+    EXPECT_FALSE(csv_table("a,b,cracked\n1,3,\n", "t.csv", rules).has_value());
+    EXPECT_FALSE(csv_table("a,b,cracked\n1,3,yes\n", "t.csv").has_value());
 }
 
 } // namespace
