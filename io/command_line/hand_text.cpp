@@ -4,6 +4,7 @@
 #include "io/sheet_library/back_stress_text.hpp"
 #include "io/sheet_library/sheet_library.hpp"
 #include "io/sheet_library/yield_text.hpp"
+#include "io/tables/edge_words.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 
@@ -92,6 +93,7 @@ std::string sheet_text(const case_file::CaseFile& file) {
         {"back stress", sheet_library::sourced_back_stress_text(material, file.unit)},
         {"yield", sheet_library::sourced_yield_text(material)},
         {"uniform elongation", elongation_text(material.uniform_elongation)},
+        {"edge stretch allowed", tables::sourced_edge_limit(file.job)},
         {"smallest bend",
          material.bend_limits.empty()
              ? "not known"

@@ -199,7 +199,8 @@ std::string verdict_text(const job::Job& job, const JobResult& result) {
         );
     }
     text += fmt::format(" (material data: {})\n", material::word_for(verdict.grade));
-    text += as_lines(verdict.because) + edge_text(job);
+    text +=
+        as_lines(verdict.because) + edge_text(job) + as_lines(tables::edge_source_words(verdict));
     const std::optional<std::string> about_lip =
         findings::lip_advice(job, process::findings_of_steps(result), verdict);
     return text + (about_lip ? as_lines(*about_lip) : "");
