@@ -34,6 +34,8 @@ struct RawWords {
     std::string sheets;
     std::string picture;
     FitWords fit;
+    std::string coupon_case;
+    CouponReadWords coupon_read;
 };
 
 struct Commands {
@@ -45,8 +47,13 @@ struct Commands {
     CLI::App* check = nullptr;
     CLI::App* materials = nullptr;
     CLI::App* fit = nullptr;
+    CLI::App* coupon = nullptr;
+    CLI::App* coupon_write = nullptr;
+    CLI::App* coupon_read = nullptr;
 
-    [[nodiscard]] std::array<CLI::App*, 4> all() const { return {run, check, materials, fit}; }
+    [[nodiscard]] std::array<CLI::App*, 7> all() const {
+        return {run, check, materials, fit, coupon, coupon_write, coupon_read};
+    }
 };
 
 constexpr const char* sheets_note =
@@ -112,6 +119,36 @@ void declare_fit(Commands& commands, FitWords& words) {
     );
 }
 
+void declare_coupon(Commands& commands, RawWords& words) {
+    commands.coupon = commands.app.add_subcommand(
+        "coupon", "Your own edge limit: a test flange to bend in the shop, and its reading"
+    );
+    commands.coupon_write = commands.coupon->add_subcommand(
+        "write", "Writes case, template and note of a test flange for your own case"
+    );
+    CLI::App& write = *commands.coupon_write;
+    write.add_option("CASE", words.coupon_case, "case file of the part");
+    write.add_option("--out", words.out, "folder to write into");
+    write.footer("Example:\n  flangewright coupon write cases/demo/case.toml --out coupon");
+    commands.coupon_read =
+        commands.coupon->add_subcommand("read", "Reads the marks, stores the limit in your sheet");
+    CLI::App& read = *commands.coupon_read;
+    CouponReadWords& read_words = words.coupon_read;
+    read.add_option("MEASURED", read_words.measured, "table of marks, see docs/materials.md");
+    read.add_option("--sheet", read_words.sheet, "its name, e.g. 2024-O");
+    read.add_option("--lot", read_words.lot, "lot or certificate number, shown with each verdict");
+    read.add_option("--finish", read_words.finish, "of the edge: snipped, sawn, filed, polished");
+    read.add_option(
+        "--thickness", read_words.thickness, "of the sheet before, if thicknesses were measured"
+    );
+    read.add_option("--out", words.out, "the sheet's TOML file (in your own sheets' folder)");
+    read.footer("Example:\n  flangewright coupon read measured.csv --sheet 2024-O --lot \"A 1234\" "
+                "--finish filed --thickness \"0.81 mm\"");
+    commands.coupon->footer(
+        "Example:\n  flangewright coupon write cases/demo/case.toml --out coupon"
+    );
+}
+
 void declare(Commands& commands, RawWords& words) {
     commands.app.set_version_flag("--version", "flangewright " + program_version());
     commands.app.footer(
@@ -126,7 +163,13 @@ void declare(Commands& commands, RawWords& words) {
     commands.check->footer("Example:\n  flangewright check cases/demo/case.toml");
     declare_materials(commands, words);
     declare_fit(commands, words.fit);
-    for (CLI::App* command : {commands.run, commands.check, commands.materials}) {
+    declare_coupon(commands, words);
+    for (CLI::App* command :
+         {commands.run,
+          commands.check,
+          commands.materials,
+          commands.coupon_write,
+          commands.coupon_read}) {
         command->add_option("--sheets", words.sheets, sheets_note);
     }
     commands.app.allow_extras();
@@ -199,14 +242,46 @@ Result<Arguments, OnlyText> run_arguments(const RawWords& words) {
     return run;
 }
 
+/// As it is asked for: "flangewright coupon read".
+std::string full_name(const CLI::App& command) {
+    const CLI::App* parent = command.get_parent();
+    return parent == nullptr ? "flangewright" : full_name(*parent) + " " + command.get_name();
+}
+
+Result<Arguments, OnlyText> coupon_write_arguments(const RawWords& words) {
+    if (words.coupon_case.empty()) {
+        return tl::unexpected(no_case("coupon write"));
+    }
+    if (words.out.empty()) {
+        return tl::unexpected(wrong(
+            "--out",
+            "nothing",
+            "the folder to write into",
+            "write flangewright coupon write CASE --out FOLDER"
+        ));
+    }
+    return CouponWriteArguments{words.coupon_case, words.out, path_if_any(words.sheets)};
+}
+
+Result<Arguments, OnlyText> coupon_arguments(const Commands& commands, const RawWords& words) {
+    if (commands.coupon_read->parsed()) {
+        return coupon_read_arguments(words.coupon_read, words.out, words.sheets);
+    }
+    if (commands.coupon_write->parsed()) {
+        return coupon_write_arguments(words);
+    }
+    return tl::unexpected(
+        wrong("coupon", "nothing", "write or read", "see \"flangewright coupon --help\"")
+    );
+}
+
 Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& words) {
     if (const auto problem = surplus_word(commands.app, "flangewright")) {
         return tl::unexpected(*problem);
     }
     for (const CLI::App* command : commands.all()) {
         if (command->parsed()) {
-            if (const auto problem =
-                    surplus_word(*command, "flangewright " + command->get_name())) {
+            if (const auto problem = surplus_word(*command, full_name(*command))) {
                 return tl::unexpected(*problem);
             }
         }
@@ -228,9 +303,12 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
     if (commands.fit->parsed()) {
         return fit_arguments(words.fit);
     }
-    return tl::unexpected(
-        wrong("command", "nothing", "run, check, materials or fit", "see \"flangewright --help\"")
-    );
+    if (commands.coupon->parsed()) {
+        return coupon_arguments(commands, words);
+    }
+    return tl::unexpected(wrong(
+        "command", "nothing", "run, check, materials, fit or coupon", "see \"flangewright --help\""
+    ));
 }
 
 } // namespace

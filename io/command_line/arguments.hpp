@@ -3,6 +3,7 @@
 
 #include "io/tensile/test_file.hpp"
 #include "mesh/base/result.hpp"
+#include "solver/material/sheet_material.hpp"
 
 #include <filesystem>
 #include <optional>
@@ -49,7 +50,31 @@ struct FitArguments {
     std::optional<std::filesystem::path> picture;
 };
 
-using Arguments = std::variant<RunArguments, CheckArguments, MaterialsArguments, FitArguments>;
+/// flangewright coupon write CASE
+struct CouponWriteArguments {
+    std::filesystem::path case_file;
+    std::filesystem::path out; ///< folder
+    std::optional<std::filesystem::path> sheets;
+};
+
+/// flangewright coupon read MEASURED
+struct CouponReadArguments {
+    std::filesystem::path measured_file;
+    std::string sheet; ///< its name
+    std::string lot;
+    material::EdgeFinish finish = material::EdgeFinish::snipped;
+    std::optional<double> thickness; ///< of the sheet before the test, mm
+    std::optional<std::filesystem::path> out; ///< the sheet's file
+    std::optional<std::filesystem::path> sheets;
+};
+
+using Arguments = std::variant<
+    RunArguments,
+    CheckArguments,
+    MaterialsArguments,
+    FitArguments,
+    CouponWriteArguments,
+    CouponReadArguments>;
 
 /// Nothing to do but to say something: help or version (exit code 0), or what is wrong (2).
 struct OnlyText {

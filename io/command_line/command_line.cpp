@@ -2,6 +2,7 @@
 
 #include "io/command_line/arguments.hpp"
 #include "io/command_line/check_command.hpp"
+#include "io/command_line/coupon_command.hpp"
 #include "io/command_line/fit_command.hpp"
 #include "io/command_line/materials_command.hpp"
 #include "io/command_line/own_sheets.hpp"
@@ -30,6 +31,12 @@ struct Answer {
         return show_materials(arguments, terminal);
     }
     int operator()(const FitArguments& arguments) const { return fit_test(arguments, terminal); }
+    int operator()(const CouponWriteArguments& arguments) const {
+        return write_coupon(arguments, terminal);
+    }
+    int operator()(const CouponReadArguments& arguments) const {
+        return read_coupon(arguments, date_today(), terminal);
+    }
 };
 
 } // namespace

@@ -1,4 +1,4 @@
-// The program's commands: run, check, materials, fit.
+// The program's commands: run, check, materials, fit, coupon.
 #pragma once
 
 namespace flangewright::command_line {

@@ -26,6 +26,20 @@ struct FitWords {
     std::string picture;
 };
 
+/// The words of flangewright coupon read.
+struct CouponReadWords {
+    std::string measured;
+    std::string sheet;
+    std::string lot;
+    std::string finish;
+    std::string thickness;
+};
+
+/// Turns them into what is asked. Fails: with the first word that is wrong.
+[[nodiscard]] Result<Arguments, OnlyText> coupon_read_arguments(
+    const CouponReadWords& words, const std::string& out, const std::string& sheets
+);
+
 /// Turns them into sizes, MPa and paths. Fails: with the first word that is wrong.
 [[nodiscard]] Result<Arguments, OnlyText> fit_arguments(const FitWords& words);
 

@@ -73,13 +73,46 @@ TEST(Arguments, OfFitAreReadWithTheirUnits) {
     EXPECT_EQ(plain.direction, 0);
 }
 
+TEST(Arguments, OfCouponAreRead) {
+    const auto write = good<CouponWriteArguments>({"coupon", "write", "a.toml", "--out", "here"});
+    EXPECT_EQ(write.case_file, "a.toml");
+    EXPECT_EQ(write.out, "here");
+    const auto read = good<CouponReadArguments>(
+        {"coupon",
+         "read",
+         "m.csv",
+         "--sheet",
+         "2024-O",
+         "--lot",
+         "A 1",
+         "--finish",
+         "polished",
+         "--out",
+         "own.toml",
+         "--sheets",
+         "own",
+         "--thickness",
+         "0.032 in"}
+    );
+    EXPECT_EQ(read.measured_file, "m.csv");
+    EXPECT_EQ(read.sheet, "2024-O");
+    EXPECT_EQ(read.lot, "A 1");
+    EXPECT_EQ(read.finish, material::EdgeFinish::polished);
+    EXPECT_EQ(read.out, "own.toml");
+    EXPECT_EQ(read.sheets, "own");
+    EXPECT_DOUBLE_EQ(read.thickness.value(), 0.8128);
+}
+
 TEST(Arguments, HelpShowsAnExampleForEachCommand) {
     for (const Words& words :
          {Words{"--help"},
           Words{"run", "--help"},
           Words{"check", "--help"},
           Words{"materials", "-h"},
-          Words{"fit", "--help"}}) {
+          Words{"fit", "--help"},
+          Words{"coupon", "--help"},
+          Words{"coupon", "write", "--help"},
+          Words{"coupon", "read", "--help"}}) {
         const auto arguments = read_arguments(words);
         ASSERT_FALSE(arguments.has_value());
         EXPECT_EQ(arguments.error().exit_code, 0);
@@ -117,13 +150,14 @@ INSTANTIATE_TEST_SUITE_P(
         BadWords{
             "Nothing",
             {},
-            "command line: command: found nothing, allowed run, check, materials or fit, do: see "
-            "\"flangewright --help\""},
+            "command line: command: found nothing, allowed run, check, materials, fit or coupon, "
+            "do: "
+            "see \"flangewright --help\""},
         BadWords{
             "UnknownCommand",
             {"rnu", "a.toml"},
             "command line: flangewright: found \"rnu\", allowed --help, --version, run, check, "
-            "materials or fit, do: write run"},
+            "materials, fit or coupon, do: write run"},
         BadWords{
             "UnknownOption",
             {"run", "a.toml", "--thread", "2"},
@@ -154,6 +188,57 @@ INSTANTIATE_TEST_SUITE_P(
             {"fit", "a.csv", "--out", "own.txt"},
             "command line: --out: found \"own.txt\", allowed a file name that ends in .toml, do: "
             "write it like own.toml"},
+        BadWords{
+            "CouponAlone",
+            {"coupon"},
+            "command line: coupon: found nothing, allowed write or read, do: see \"flangewright "
+            "coupon --help\""},
+        BadWords{
+            "CouponOfNoCase",
+            {"coupon", "write"},
+            "command line: CASE: found nothing, allowed the path of a case file, do: write "
+            "flangewright coupon write CASE"},
+        BadWords{
+            "CouponNowhere",
+            {"coupon", "write", "a.toml"},
+            "command line: --out: found nothing, allowed the folder to write into, do: write "
+            "flangewright coupon write CASE --out FOLDER"},
+        BadWords{
+            "CouponUnknownOption",
+            {"coupon", "write", "a.toml", "--ouf", "b"},
+            "command line: flangewright coupon write: found \"--ouf\", allowed --help, --out or "
+            "--sheets, do: write --out"},
+        BadWords{
+            "CouponWithoutLot",
+            {"coupon", "read", "m.csv", "--sheet", "2024-O", "--finish", "filed"},
+            "command line: --lot: found nothing, allowed the lot the coupon was cut from, do: see "
+            "\"flangewright coupon read --help\""},
+        BadWords{
+            "CouponOfTwoLines",
+            {"coupon", "read", "m.csv", "--sheet", "x", "--lot", "a\nb", "--finish", "filed"},
+            "command line: --lot: found \"a?b\", allowed 1 to 60 letters on one line, do: write "
+            "the "
+            "number on the sheet or its certificate"},
+        BadWords{
+            "CouponOfUnknownFinish",
+            {"coupon", "read", "m.csv", "--sheet", "x", "--lot", "a", "--finish", "fine"},
+            "command line: --finish: found \"fine\", allowed snipped, sawn, filed or polished, do: "
+            "write how the coupon's edge was finished"},
+        BadWords{
+            "CouponOfUnknownThickness",
+            {"coupon",
+             "read",
+             "m.csv",
+             "--sheet",
+             "x",
+             "--lot",
+             "a",
+             "--finish",
+             "filed",
+             "--thickness",
+             "81"},
+            "command line: --thickness: found \"81\", allowed 0.1 mm to 6 mm, do: check the value "
+            "and its unit"},
         BadWords{
             "NoCaseToCheck",
             {"check"},
