@@ -52,9 +52,8 @@ std::string bracket_text(const EdgeReading& reading) {
     if (!reading.borne_beyond.empty()) {
         const PairReading& most = std::ranges::max(reading.borne_beyond, {}, &PairReading::stretch);
         text += as_lines(fmt::format(
-            "{} whole pair{} stretched as far as that or further, up to {:.1f} %: the edge "
-            "scatters, "
-            "so the lower figure counts.",
+            "{} whole pair{} stretched as far as that or further, up to {:.1f} %: edge or "
+            "reading scatter, so the lower figure counts.",
             reading.borne_beyond.size(),
             reading.borne_beyond.size() == 1 ? " was" : "s were",
             100 * most.stretch()

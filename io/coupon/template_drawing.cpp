@@ -93,8 +93,8 @@ std::string straight(
 std::string
 words(const Eigen::Vector2d& at, double turn, const char* kind, const std::string& text) {
     return fmt::format(
-        "<text {0} transform=\"translate({1:.3f} {2:.3f}) rotate({3:.2f})\" fill=\"black\" "
-        "stroke=\"none\" font-family=\"sans-serif\">{4}</text>\n",
+        "<text {0} x=\"{1:.3f}\" y=\"{2:.3f}\" transform=\"rotate({3:.2f} {1:.3f} {2:.3f})\" "
+        "fill=\"black\" stroke=\"none\" font-family=\"sans-serif\">{4}</text>\n",
         look(kind),
         at.x(),
         at.y(),

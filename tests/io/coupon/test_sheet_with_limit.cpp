@@ -23,9 +23,9 @@ rate = 16.6
 )";
 
 const MeasuredLimit limit{EdgeFinish::filed, 0.1412345, "coupon, lot \"7\\8\", 2026-11-26"};
-const std::string line =
-    R"(filed = { value = "14.12 %", grade = "coupon", source = "coupon, lot \"7\\8\", 2026-11-26" })"
-    "\n";
+const std::string line = R"(filed = { value = "14.12 %", grade = "coupon", )"
+                         R"(source = "coupon, lot \"7\\8\", 2026-11-26" })"
+                         "\n";
 
 std::string changed(const std::string& text) {
     const auto with = sheet_with_limit(text, "own.toml", limit);

@@ -6,6 +6,7 @@
 #include <gmock/gmock.h>
 
 #include <cmath>
+#include <numbers>
 #include <regex>
 
 namespace flangewright::coupon {
@@ -133,6 +134,24 @@ TEST_F(Drawing, HasEachMarkOnTheEdgeFiveMillimetresFromTheNext) {
         EXPECT_NEAR(mark.length(), 4, digits);
     }
     EXPECT_NEAR((line("mark-0").a - edge.front().a).norm(), 0, digits);
+}
+
+// Turned with the edge, from left to right along it: a number's own x axis points to the next mark.
+TEST_F(Drawing, HasNumbersThatReadAlongTheEdge) {
+    for (const std::size_t i : {std::size_t{3}, parts_.marks.size() - 3}) {
+        std::smatch found;
+        ASSERT_TRUE(std::regex_search(
+            text_,
+            found,
+            std::regex(fmt::format("\"number\"[^>]*rotate\\(([-0-9.]+) [^>]*>{}</text>", i))
+        ));
+        const double turn = std::stod(found[1]) * std::numbers::pi / 180;
+        const Eigen::Vector2d along =
+            line(fmt::format("mark-{}", i + 1)).a - line(fmt::format("mark-{}", i - 1)).a;
+        const double wanted = std::atan2(along.y(), along.x()); // y down, as the drawing's angles
+        EXPECT_GT(std::abs(wanted), 0.1);
+        EXPECT_NEAR(turn, wanted, 0.01);
+    }
 }
 
 TEST_F(Drawing, HasWebAndFlangeAcrossItsEnds) {
