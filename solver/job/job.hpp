@@ -130,6 +130,7 @@ struct Scatter {
     double hardening = 0.10; ///< of the rise above yield
     double nose_radius = 0.05;
     double friction = 0.05; ///< of the coefficient itself
+    double edge_limit = 0.20; ///< of what a cut edge bears
 };
 
 /// How fine the mesh is.

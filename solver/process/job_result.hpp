@@ -2,8 +2,10 @@
 #pragma once
 
 #include "mesh/grid/sheet_mesh.hpp"
+#include "solver/findings/chance.hpp"
 #include "solver/findings/findings.hpp"
 #include "solver/job/job.hpp"
+#include "solver/process/remedy.hpp"
 #include "solver/shell/sheet_state.hpp"
 
 #include <memory>
@@ -102,12 +104,14 @@ struct ScatterPart {
     std::string what; ///< "thickness", in plain words
     std::string band; ///< "5 %"
     ScatterFigures moves;
+    std::vector<double> reached = {}; ///< move over value of what is reached at each place; signed
 };
 
 /// Error bars for what sheet and tools may differ by.
 struct ScatterBand {
     ScatterFigures total; ///< half-widths, each >= 0
     std::vector<ScatterPart> parts;
+    std::vector<std::string> places = {}; ///< of the verdict's limits where anything is reached
 };
 
 /// What is done to one zone of the flange's edge. Stations in mm.
@@ -163,6 +167,8 @@ struct JobResult {
     std::vector<findings::Disagreement> disagreements;
     std::optional<PassResult> passes; ///< empty: one even pass
     std::optional<ScatterBand> scatter; ///< empty: not asked for, or a varied job found no balance
+    std::optional<findings::Chance> chance; ///< of splitting; empty: no scatter
+    std::optional<Remedies> remedies; ///< empty: it holds, not asked for, or could not be tried
     std::optional<WebCure> web_cure; ///< empty: web flat enough, not asked for, or no balance
     std::optional<MeshError> mesh_error; ///< empty: could not be estimated, or not asked for
     std::vector<std::string> warnings; ///< plain sentences

@@ -3,6 +3,7 @@
 #include "solver/findings/part_findings.hpp"
 #include "solver/process/bend_down.hpp"
 #include "solver/process/release.hpp"
+#include "solver/process/slice.hpp"
 #include "solver/shell/recover.hpp"
 
 #include <algorithm>
@@ -11,55 +12,6 @@
 namespace flangewright::process {
 
 namespace {
-
-// One element's length of a line of several curvatures, where the edge strains most: of the two
-// elements that meet there the one that curves more.
-outline::Piece worst_element(const Workpiece& piece, std::span<const StepResult> steps) {
-    double strain = -1;
-    double worst = 0;
-    for (const StepResult& step : steps) {
-        if (std::abs(step.findings.edge_strain_most) > strain) {
-            strain = std::abs(step.findings.edge_strain_most);
-            worst = step.findings.edge_strain_station;
-        }
-    }
-    const std::vector<int>& edge = piece.mesh.free_edge;
-    outline::Piece element;
-    for (std::size_t i = 1; i < edge.size(); ++i) {
-        const double begin = piece.mesh.station(edge[i - 1]);
-        const double end = piece.mesh.station(edge[i]);
-        const double curvature = piece.job.blank.line.curvature(0.5 * (begin + end));
-        const bool holds_worst = begin <= worst && worst <= end;
-        if (holds_worst
-            && (element.length == 0 || std::abs(curvature) > std::abs(element.curvature))) {
-            element = {end - begin, curvature};
-        }
-    }
-    return element;
-}
-
-// One element of the part's line, going on at both ends.
-job::Job slice_of(const Workpiece& piece, std::span<const StepResult> steps) {
-    job::Job slice = piece.job;
-    const outline::BendLine& line = piece.job.blank.line;
-    const auto n_along = static_cast<double>(piece.mesh.station_lines.size() - 1);
-    slice.blank.line = outline::BendLine::chain(
-        {line.curve() == outline::Curve::mixed
-             ? worst_element(piece, steps)
-             : outline::Piece{line.length() / n_along, line.tightest_curvature()}}
-    );
-    slice.blank.start = slice.blank.end = job::EndKind::continues;
-    // Of what varies along the line the slice has the largest.
-    slice.blank.flange_widths = {};
-    slice.blank.openings = {};
-    slice.block.wall_angles = {};
-    // A slice knows no order along the line.
-    slice.drive.order = job::DriveOrder::evenly;
-    slice.drive.passes.clear();
-    // What follows the release moves the figures little, and their error less.
-    slice.steps = job::up_to_release(slice.steps);
-    return slice;
-}
 
 struct SliceFigures {
     double springback = 0;
@@ -212,8 +164,10 @@ std::optional<MeshError> estimate_mesh_error(
     std::span<const StepResult> steps,
     const Monitor& monitor
 ) {
-    std::optional<MeshError> error =
-        across_the_line(piece, slice_of(piece, steps), fineness, monitor);
+    job::Job slice = slice_of(piece.job, piece.mesh, steps);
+    // What follows the release moves the figures little, and their error less.
+    slice.steps = job::up_to_release(slice.steps);
+    std::optional<MeshError> error = across_the_line(piece, slice, fineness, monitor);
     if (!error) {
         return error;
     }

@@ -15,11 +15,13 @@
 #include "solver/process/mesh_error.hpp"
 #include "solver/process/neck_search.hpp"
 #include "solver/process/pass_watch.hpp"
+#include "solver/process/remedies.hpp"
 #include "solver/process/return_bend.hpp"
 #include "solver/process/run_keeper.hpp"
 #include "solver/process/scatter.hpp"
 #include "solver/process/second_block.hpp"
 #include "solver/process/set_on_block.hpp"
+#include "solver/process/split_chance.hpp"
 #include "solver/process/web_cure.hpp"
 #include "solver/shell/recover.hpp"
 
@@ -346,6 +348,18 @@ void work_out_web_cure(
     }
 }
 
+void add_scatter(const job::Job& job, int n_threads, const Monitor& monitor, JobResult& result) {
+    result.scatter = estimate_scatter(job, n_threads, monitor, result.verdict);
+    if (result.scatter) {
+        result.chance = chance_of_job(job, result.verdict, *result.scatter);
+    } else {
+        result.warnings.emplace_back(
+            "The bands for scatter are left out: with sheet or tools moved by their bands no "
+            "balance of forces was found, or the run was stopped before all were done."
+        );
+    }
+}
+
 OutsideProblem cannot_go_on(const std::string& fault) {
     return {"going on from the saved state", fault, "run again from the beginning"};
 }
@@ -405,13 +419,10 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
         work_out_web_cure(job, n_threads, monitor, result);
     }
     if (job.scatter && result.reason == StopReason::done) {
-        result.scatter = estimate_scatter(job, n_threads, monitor);
-        if (!result.scatter) {
-            result.warnings.emplace_back(
-                "The bands for scatter are left out: with sheet or tools moved by their bands no "
-                "balance of forces was found, or the run was stopped before all were done."
-            );
-        }
+        add_scatter(job, n_threads, monitor, result);
+    }
+    if (options.works_out_remedies && result.reason == StopReason::done) {
+        result.remedies = find_remedies(job, result, n_threads, monitor);
     }
     if (options.estimates_mesh_error && result.reason == StopReason::done) {
         result.mesh_error =

@@ -20,6 +20,7 @@ struct RunOptions {
     bool estimates_mesh_error = false; ///< two more solves of a thin slice at the end
     bool compares_with_even = false; ///< one more bend-down at the end, of a drive not even
     bool works_out_web_cure = false; ///< which way to work the edge of a part whose web lifts
+    bool works_out_remedies = false; ///< what would help a part that may split
     const RunState* begin_from = nullptr; ///< goes on from there; alive until run_job() returns
     std::function<void(const RunState&)> keep_state = {}; ///< told what it takes to go on
     double seconds_between_states = 1; ///< longer when keeping one takes more than some 3 % of it

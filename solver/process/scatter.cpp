@@ -77,7 +77,7 @@ std::vector<Variation> variations_of(const job::Scatter& scatter) {
     return asked;
 }
 
-Numbers figures_of(const job::Job& job) {
+Numbers figures_of(const job::Job& job, const findings::Verdict& looked_at) {
     const Result<JobResult> run =
         run_job(job, {.n_threads = 1, .n_frames = 0, .measure_bare_refactor = false}, {});
     if (!run || run->reason != StopReason::done || run->steps.empty()) {
@@ -85,18 +85,42 @@ Numbers figures_of(const job::Job& job) {
     }
     const findings::PartFindings& last = run->steps.back().findings;
     const findings::PartFindings& first = run->steps.front().findings; // on the block
-    return std::vector<double>{
+    std::vector<double> numbers{
         last.springback_middle ? last.springback_middle->mean : 0,
         last.flange_angle_middle.mean,
         first.edge_strain_most,
         first.thinning_most,
         last.web_lift};
+    for (const findings::LimitUse& limit : looked_at.limits) {
+        const auto same =
+            std::ranges::find(run->verdict.limits, limit.place, &findings::LimitUse::place);
+        numbers.push_back(same == run->verdict.limits.end() ? 0 : same->reached);
+    }
+    return numbers;
+}
+
+// What is reached at each limit, by how much of its value it moves.
+void add_reached(
+    ScatterBand& band, const findings::Verdict& looked_at, const std::vector<Numbers>& answers
+) {
+    for (std::size_t k = 0; k < looked_at.limits.size(); ++k) {
+        const double as_is = answers[0]->at(figures.size() + k);
+        if (as_is <= 0) {
+            continue; // not stretched
+        }
+        band.places.push_back(looked_at.limits[k].place);
+        for (std::size_t i = 0; i < band.parts.size(); ++i) {
+            const double varied = answers[i + 1]->at(figures.size() + k);
+            band.parts[i].reached.push_back(varied / as_is - 1);
+        }
+    }
 }
 
 } // namespace
 
-std::optional<ScatterBand>
-estimate_scatter(const job::Job& job, int n_at_once, const Monitor& monitor) {
+std::optional<ScatterBand> estimate_scatter(
+    const job::Job& job, int n_at_once, const Monitor& monitor, const findings::Verdict& verdict
+) {
     const job::Scatter scatter = job.scatter.value_or(job::Scatter{});
     const std::vector<Variation> variations = variations_of(scatter);
     const int n_jobs = static_cast<int>(variations.size()) + 1;
@@ -109,7 +133,7 @@ estimate_scatter(const job::Job& job, int n_at_once, const Monitor& monitor) {
         if (index > 0) {
             variations[static_cast<std::size_t>(index) - 1].apply(varied);
         }
-        return figures_of(varied);
+        return figures_of(varied, verdict);
     };
     const auto tell = [&](int n_done) {
         monitor.report({.step = "scatter", .share_done = static_cast<double>(n_done) / n_jobs});
@@ -130,6 +154,7 @@ estimate_scatter(const job::Job& job, int n_at_once, const Monitor& monitor) {
         }
         band.parts.push_back(std::move(part));
     }
+    add_reached(band, verdict, answers);
     return band;
 }
 

@@ -1,0 +1,41 @@
+// One change to a job that makes it less likely to split.
+#pragma once
+
+#include "solver/findings/findings.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace flangewright::process {
+
+/// What is changed.
+enum class RemedyKind {
+    less_depth,
+    larger_nose,
+    larger_plan_radius,
+    better_edge, ///< as cut
+    better_trimmed_edge,
+    anneal_first, ///< before the return bend
+    turned_grain, ///< rolling direction turned by 90 deg
+};
+
+/// One change, tried. Units: mm, rad, -.
+struct Remedy {
+    RemedyKind kind = RemedyKind::less_depth;
+    double from = 0; ///< of depth the flange's own, of a radius or the grain the job's
+    double to = 0;
+    std::optional<material::EdgeFinish> finish = {}; ///< of a better edge
+    double share = 0; ///< of the limit, expected with the change
+    findings::VerdictWord word = findings::VerdictWord::close; ///< expected
+};
+
+/// What would help, best first.
+struct Remedies {
+    double share_as_run = 0; ///< the verdict's
+    double share_of_model = 0; ///< of the same limit on the slice the changes were tried on; 0: the
+                               ///< slice has no such place, and nothing can be told of it
+    std::vector<Remedy> helpful; ///< by growing share; none: nothing tried helps
+    int n_failed = 0; ///< changes that found no balance of forces
+};
+
+} // namespace flangewright::process

@@ -1,0 +1,126 @@
+#include "solver/process/slice_share.hpp"
+
+#include "solver/findings/verdict.hpp"
+#include "solver/process/run_job.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace flangewright::process {
+
+namespace {
+
+using findings::LimitUse;
+using findings::VerdictWord;
+
+constexpr std::size_t n_per_limit = 3;
+
+struct Answer {
+    double share = -1;
+    bool is_needed = false;
+    material::DataGrade grade = material::DataGrade::unknown;
+};
+
+Answer answer_at(const std::vector<double>& numbers, std::size_t limit) {
+    return {
+        numbers.at(n_per_limit * limit),
+        numbers.at(n_per_limit * limit + 1) > 0,
+        static_cast<material::DataGrade>(static_cast<int>(numbers.at(n_per_limit * limit + 2)))};
+}
+
+// From best to worst; what is unknown never hides a known split.
+int rank_of(VerdictWord word) {
+    constexpr std::array order{
+        VerdictWord::holds, VerdictWord::close, VerdictWord::unknown, VerdictWord::splits};
+    return static_cast<int>(std::ranges::find(order, word) - order.begin());
+}
+
+// As the verdict judges one limit.
+VerdictWord word_of(const Answer& use, double close_share) {
+    if (!use.is_needed) {
+        return VerdictWord::holds;
+    }
+    if (use.share < 0) {
+        return VerdictWord::unknown;
+    }
+    if (use.share > 1) {
+        return VerdictWord::splits;
+    }
+    return use.share >= close_share || findings::is_doubtful(use.share, use.grade)
+        ? VerdictWord::close
+        : VerdictWord::holds;
+}
+
+Answer as_answer(const LimitUse& use) {
+    return {use.share.value_or(-1), use.is_needed, use.grade};
+}
+
+Answer scaled(const LimitUse& as_run, const Answer& as_is, const Answer& changed) {
+    const bool is_reached = as_is.is_needed && as_is.share > 0 && changed.share >= 0;
+    if (!as_run.is_needed || !as_run.share) {
+        return changed.share < 0 ? as_answer(as_run) : changed;
+    }
+    if (!is_reached) {
+        return as_answer(as_run);
+    }
+    return {*as_run.share * changed.share / as_is.share, changed.is_needed, changed.grade};
+}
+
+} // namespace
+
+bool ShareWord::is_better_than(const ShareWord& other) const {
+    constexpr double a_point = 0.01;
+    return rank_of(word) < rank_of(other.word)
+        || (word == other.word && share <= other.share - a_point);
+}
+
+ShareWord word_and_share(const findings::Verdict& verdict) {
+    return {verdict.word, verdict.share_used.value_or(0)};
+}
+
+Numbers shares_on_slice(const job::Job& slice, const findings::Verdict& as_run) {
+    job::Job quick = slice;
+    quick.accuracy = job::Accuracy::quick;
+    quick.scatter.reset();
+    const Result<JobResult> run =
+        run_job(quick, {.n_threads = 1, .n_frames = 0, .measure_bare_refactor = false}, {});
+    if (!run || run->reason != StopReason::done) {
+        return std::nullopt;
+    }
+    std::vector<double> numbers;
+    for (const LimitUse& limit : as_run.limits) {
+        const auto same = std::ranges::find(run->verdict.limits, limit.place, &LimitUse::place);
+        const Answer answer = same == run->verdict.limits.end() ? Answer{} : as_answer(*same);
+        numbers.push_back(answer.share);
+        numbers.push_back(answer.is_needed ? 1 : 0);
+        numbers.push_back(static_cast<double>(answer.grade));
+    }
+    return numbers;
+}
+
+double share_in(const std::vector<double>& answer, std::size_t limit) {
+    return std::max(answer_at(answer, limit).share, 0.0);
+}
+
+ShareWord expected_with(
+    const findings::Verdict& as_run,
+    double close_share,
+    const std::vector<double>& as_is,
+    const std::vector<double>& changed
+) {
+    ShareWord worst{VerdictWord::holds, 0};
+    for (std::size_t i = 0; i < as_run.limits.size(); ++i) {
+        const Answer use = scaled(as_run.limits[i], answer_at(as_is, i), answer_at(changed, i));
+        if (!use.is_needed) {
+            continue;
+        }
+        const ShareWord here{word_of(use, close_share), std::max(use.share, 0.0)};
+        const int more = rank_of(here.word) - rank_of(worst.word);
+        if (more > 0 || (more == 0 && here.share > worst.share)) {
+            worst = here;
+        }
+    }
+    return worst;
+}
+
+} // namespace flangewright::process
