@@ -53,6 +53,8 @@ job::Scatter read_scatter(TableReader& table) {
                                )
                                .value_or(scatter.friction);
     }
+    scatter.edge_limit =
+        share(table, "edge_limit", "how far what a cut edge bears may lie off", scatter.edge_limit);
     table.finish();
     return scatter;
 }

@@ -27,6 +27,7 @@ struct RawWords {
     std::string threads;
     bool no_pictures = false;
     bool no_even_drive = false;
+    bool no_remedies = false;
     bool resume = false;
     std::string from;
     std::string check_case;
@@ -73,6 +74,11 @@ void declare_run(Commands& commands, RawWords& words) {
         "--no-even-drive",
         words.no_even_drive,
         "do not set the even drive beside one worked along the line (saves one bend-down)"
+    );
+    commands.run->add_flag(
+        "--no-remedies",
+        words.no_remedies,
+        "do not try what would help a part that may split (saves some seconds)"
     );
     commands.run->add_flag(
         "--resume", words.resume, "go on where a run of this case was stopped or killed"
@@ -220,6 +226,7 @@ Result<Arguments, OnlyText> run_arguments(const RawWords& words) {
     run.case_file = words.run_case;
     run.with_pictures = !words.no_pictures;
     run.with_even_drive = !words.no_even_drive;
+    run.with_remedies = !words.no_remedies;
     run.resumes = words.resume || !words.from.empty();
     if (!words.from.empty()) {
         run.from = words.from;

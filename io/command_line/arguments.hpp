@@ -20,6 +20,7 @@ struct RunArguments {
     int n_threads = 0; ///< 0: all cores
     bool with_pictures = true;
     bool with_even_drive = true; ///< beside a drive that is worked along the line
+    bool with_remedies = true; ///< where the part may split
     bool resumes = false; ///< goes on where an earlier run was left
     std::optional<std::filesystem::path> sheets; ///< the user's own sheets lie here
     std::optional<std::string> from; ///< does this step and those after it anew; name or number

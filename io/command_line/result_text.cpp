@@ -1,10 +1,12 @@
 #include "io/command_line/result_text.hpp"
 
 #include "io/command_line/words.hpp"
+#include "io/tables/chance_words.hpp"
 #include "io/tables/cure_words.hpp"
 #include "io/tables/edge_words.hpp"
 #include "io/tables/error_bars.hpp"
 #include "io/tables/pass_table.hpp"
+#include "io/tables/remedy_words.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
@@ -206,6 +208,27 @@ std::string verdict_text(const job::Job& job, const JobResult& result) {
     return text + (about_lip ? as_lines(*about_lip) : "");
 }
 
+std::string remedies_text(const JobResult& result, units::LengthUnit unit) {
+    if (!result.remedies) {
+        return "";
+    }
+    std::string text = fmt::format("\n{}:\n", tables::remedies_heading);
+    for (const std::string& line : tables::remedy_lines(*result.remedies, unit)) {
+        text += as_lines("- " + line);
+    }
+    return text + as_lines(tables::remedies_note(*result.remedies));
+}
+
+std::string chance_text(const JobResult& result) {
+    if (!result.chance) {
+        return "";
+    }
+    const std::string caution = tables::chance_caution(*result.chance);
+    return fmt::format("\n{}:\n", tables::chance_heading)
+        + as_lines(tables::chance_sentence(*result.chance))
+        + (caution.empty() ? caution : as_lines(caution));
+}
+
 std::string cure_text(const JobResult& result, units::LengthUnit unit) {
     if (!result.web_cure) {
         return "";
@@ -247,6 +270,7 @@ std::string ending_text(const JobResult& result) {
 
 std::string result_text(const job::Job& job, const JobResult& result, units::LengthUnit unit) {
     std::string text = "\n" + job.title + "\n\n" + ending_text(result) + verdict_text(job, result);
+    text += remedies_text(result, unit) + chance_text(result);
     std::vector<Row> rows{{"", "computed", "by hand", error_heading(result)}};
     add_held_rows(rows, result, job);
     add_released_rows(rows, result, job, unit);

@@ -135,6 +135,7 @@ private:
         options.estimates_mesh_error = true;
         options.compares_with_even = arguments_.with_even_drive;
         options.works_out_web_cure = true;
+        options.works_out_remedies = arguments_.with_remedies;
         options.begin_from = state_ ? &*state_ : nullptr;
         StateKeeper keeper(folder_, case_text_, log_, terminal_);
         options.keep_state = [&keeper](const process::RunState& state) { keeper.keep(state); };

@@ -2,6 +2,7 @@
 
 #include "io/sheet_page/case_part.hpp"
 #include "io/sheet_page/cautions_part.hpp"
+#include "io/sheet_page/chance_part.hpp"
 #include "io/sheet_page/cure_part.hpp"
 #include "io/sheet_page/html.hpp"
 #include "io/sheet_page/lip_part.hpp"
@@ -9,6 +10,7 @@
 #include "io/sheet_page/openings_part.hpp"
 #include "io/sheet_page/page_style.hpp"
 #include "io/sheet_page/passes_part.hpp"
+#include "io/sheet_page/remedies_part.hpp"
 #include "io/sheet_page/steps_part.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
@@ -137,6 +139,7 @@ std::string sheet_page(
     page += page_style();
     page += "</style>\n</head>\n<body>\n";
     page += head_part(facts, job) + stop_part(result) + verdict_part(result);
+    page += remedies_part(facts, result) + chance_part(result);
     page += numbers_part(facts, job, result) + passes_part(facts, job, result)
         + lip_part(facts, job, result) + openings_part(facts, result)
         + steps_part(facts, job, result) + cure_part(facts, result) + scatter_part(facts, result)

@@ -2,6 +2,7 @@
 
 #include "io/tables/edge_words.hpp"
 #include "io/tables/pass_table.hpp"
+#include "io/tables/remedy_words.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
 #include "solver/findings/lip_advice.hpp"
@@ -330,6 +331,46 @@ Json web_cure(const process::JobResult& result) {
         {"edge_strain_added_log", {{"max", number(cure.edge_strain_added)}}}};
 }
 
+// Empty where it holds, or was not looked for.
+Json what_would_help(const process::JobResult& result) {
+    if (!result.remedies) {
+        return nullptr;
+    }
+    Json list = Json::array();
+    for (const process::Remedy& remedy : result.remedies->helpful) {
+        const bool is_turn = remedy.kind == process::RemedyKind::turned_grain;
+        const bool is_length = remedy.from != remedy.to && !is_turn;
+        list.push_back(
+            {{"what", word_for(remedy.kind)},
+             {"from_mm", is_length ? number(remedy.from) : Json(nullptr)},
+             {"to_mm", is_length ? number(remedy.to) : Json(nullptr)},
+             {"to_deg", is_turn ? number(units::degrees(remedy.to)) : Json(nullptr)},
+             {"edge_finish", remedy.finish ? Json(word_for(remedy.finish)) : Json(nullptr)},
+             {"share", number(remedy.share)},
+             {"word", findings::word_for(remedy.word)}}
+        );
+    }
+    return list;
+}
+
+// Empty without scatter.
+Json chance(const process::JobResult& result) {
+    if (!result.chance) {
+        return nullptr;
+    }
+    const findings::Chance& chance = *result.chance;
+    if (!chance.first_order) {
+        return {{"first_order", nullptr}, {"why_not", chance.why_not}};
+    }
+    return {
+        {"first_order", number(*chance.first_order)},
+        {"by_draws", number(chance.by_draws)},
+        {"place", chance.place},
+        {"share", number(chance.share)},
+        {"share_deviation", number(chance.deviation)},
+        {"why_not", nullptr}};
+}
+
 Json disagreements(const process::JobResult& result) {
     Json list = Json::array();
     for (const findings::Disagreement& entry : result.disagreements) {
@@ -413,6 +454,8 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"hand_calculation", hand_calculation(result.by_hand)},
         {"mesh_error", mesh_error(result)},
         {"scatter", scatter(result)},
+        {"chance_of_splitting", chance(result)},
+        {"what_would_help", what_would_help(result)},
         {"web_cure", web_cure(result)},
         {"disagreements", disagreements(result)},
         {"warnings", warnings(facts, result)},

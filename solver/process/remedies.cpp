@@ -146,22 +146,23 @@ public:
     }
 
     /// False when the slice as it is can't be solved.
-    bool try_all() {
+    bool solve_as_is() {
+        const Numbers answer = solve({}, true).front();
+        as_is_ = answer.value_or(std::vector<double>{});
+        return answer.has_value();
+    }
+
+    void try_all() {
         std::vector<Rung> rungs;
         for (std::size_t i = 0; i < ladders_.size(); ++i) {
             for (const double to : ladders_[i].rungs) {
                 rungs.push_back({i, to});
             }
         }
-        std::vector<Numbers> answers = solve(rungs, true);
-        if (!answers.front()) {
-            return false;
-        }
-        as_is_ = *answers.front();
+        const std::vector<Numbers> answers = solve(rungs, false);
         for (std::size_t i = 0; i < rungs.size(); ++i) {
-            take(rungs[i], answers[i + 1]);
+            take(rungs[i], answers[i]);
         }
-        return true;
     }
 
     /// The smallest change that brings `holds`, else the best; nothing where none helps.
@@ -300,7 +301,7 @@ find_remedies(const job::Job& job, const JobResult& run, int n_at_once, const Mo
         return std::nullopt;
     }
     Trials trials(job, run, n_at_once, monitor);
-    if (!trials.try_all()) {
+    if (!trials.solve_as_is()) {
         return std::nullopt;
     }
     Remedies found{run.verdict.share_used.value_or(0), trials.share_of_slice(), {}, 0};
@@ -309,8 +310,11 @@ find_remedies(const job::Job& job, const JobResult& run, int n_at_once, const Mo
             found.helpful.push_back(*remedy);
         }
     };
-    for (std::size_t i = 0; i < trials.n_ladders(); ++i) {
-        add(trials.choose(i));
+    if (found.is_slice_like_part()) {
+        trials.try_all();
+        for (std::size_t i = 0; i < trials.n_ladders(); ++i) {
+            add(trials.choose(i));
+        }
     }
     add(better_edge(job, run, RemedyKind::better_edge));
     add(better_edge(job, run, RemedyKind::better_trimmed_edge));

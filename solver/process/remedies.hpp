@@ -12,9 +12,10 @@ namespace flangewright::process {
 /// change tried that brings the verdict to `holds`; else the best is told. With a change each
 /// limit's share is the run's times (slice with the change / slice as it is). A better finished
 /// edge needs no solve. Each is judged by the rules of findings::judge(); what helps is ranked.
-/// Only for a run whose verdict is `close` or `splits`. Units: mm, rad, -. Source: docs/theory.md,
-/// "What would help". Fails: nothing when the slice as it is finds no equilibrium, or the work is
-/// stopped; a change that finds none is counted and left out.
+/// Where the slice's share is far from the run's (Remedies::is_slice_like_part()) only the edge is
+/// looked at. Only for a run whose verdict is `close` or `splits`. Units: mm, rad, -. Source:
+/// docs/theory.md, "What would help". Fails: nothing when the slice as it is finds no equilibrium,
+/// or the work is stopped; a change that finds none is counted and left out.
 [[nodiscard]] std::optional<Remedies>
 find_remedies(const job::Job& job, const JobResult& run, int n_at_once, const Monitor& monitor);
 

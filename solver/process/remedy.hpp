@@ -36,6 +36,14 @@ struct Remedies {
                                ///< slice has no such place, and nothing can be told of it
     std::vector<Remedy> helpful; ///< by growing share; none: nothing tried helps
     int n_failed = 0; ///< changes that found no balance of forces
+
+    /// Whether the slice says enough of the part: their shares differ by a third of the part's at
+    /// most. Else the part's ends or openings decide, and only a better edge is looked at.
+    /// Units: none. Source: own choice (docs/theory.md, "What would help"). Fails: never.
+    [[nodiscard]] bool is_slice_like_part() const {
+        const double off = share_of_model - share_as_run;
+        return 3 * (off < 0 ? -off : off) <= share_as_run;
+    }
 };
 
 } // namespace flangewright::process

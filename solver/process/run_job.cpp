@@ -360,6 +360,21 @@ void add_scatter(const job::Job& job, int n_threads, const Monitor& monitor, Job
     }
 }
 
+// A part that may split and gets no advice gets a reason.
+void add_remedies(const job::Job& job, int n_threads, const Monitor& monitor, JobResult& result) {
+    const findings::VerdictWord word = result.verdict.word;
+    if (word != findings::VerdictWord::close && word != findings::VerdictWord::splits) {
+        return;
+    }
+    result.remedies = find_remedies(job, result, n_threads, monitor);
+    if (!result.remedies) {
+        result.warnings.emplace_back(
+            "What would help is left out: the thin slice that changes are tried on found no "
+            "balance of forces, or the run was stopped before that was done."
+        );
+    }
+}
+
 OutsideProblem cannot_go_on(const std::string& fault) {
     return {"going on from the saved state", fault, "run again from the beginning"};
 }
@@ -422,7 +437,7 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
         add_scatter(job, n_threads, monitor, result);
     }
     if (options.works_out_remedies && result.reason == StopReason::done) {
-        result.remedies = find_remedies(job, result, n_threads, monitor);
+        add_remedies(job, n_threads, monitor, result);
     }
     if (options.estimates_mesh_error && result.reason == StopReason::done) {
         result.mesh_error =

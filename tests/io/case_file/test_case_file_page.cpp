@@ -68,7 +68,7 @@ TEST(CaseFilePage, NamesYieldLawsAndTheirKeys) {
 TEST(CaseFilePage, NamesTheKeysOfScatter) {
     const std::string text = good_case
         + "[scatter]\nthickness = \"4 %\"\nyield_stress = \"5 %\"\nhardening = \"0 %\"\n"
-          "nose_radius = \"2 %\"\nfriction = 0.02\n";
+          "nose_radius = \"2 %\"\nfriction = 0.02\nedge_limit = \"15 %\"\n";
     const auto result = read_case_text(text, "page");
     ASSERT_TRUE(result) << line_for(result.error().front());
     ASSERT_TRUE(result->job.scatter.has_value());
@@ -77,8 +77,14 @@ TEST(CaseFilePage, NamesTheKeysOfScatter) {
     EXPECT_DOUBLE_EQ(result->job.scatter->hardening, 0);
     EXPECT_DOUBLE_EQ(result->job.scatter->nose_radius, 0.02);
     EXPECT_DOUBLE_EQ(result->job.scatter->friction, 0.02);
+    EXPECT_DOUBLE_EQ(result->job.scatter->edge_limit, 0.15);
     for (const char* key :
-         {"`[scatter]`", "`thickness`", "`yield_stress`", "`hardening`", "`nose_radius`"}) {
+         {"`[scatter]`",
+          "`thickness`",
+          "`yield_stress`",
+          "`hardening`",
+          "`nose_radius`",
+          "`edge_limit`"}) {
         EXPECT_THAT(page(), ::testing::HasSubstr(key));
     }
     EXPECT_FALSE(read_case_text(good_case, "page")->job.scatter.has_value());

@@ -34,6 +34,8 @@ TEST(Arguments, OfRunHaveDefaults) {
     EXPECT_TRUE(run.with_pictures);
     EXPECT_TRUE(run.with_even_drive);
     EXPECT_FALSE(good<RunArguments>({"run", "a.toml", "--no-even-drive"}).with_even_drive);
+    EXPECT_TRUE(run.with_remedies);
+    EXPECT_FALSE(good<RunArguments>({"run", "a.toml", "--no-remedies"}).with_remedies);
 }
 
 TEST(Arguments, OfCheckAndMaterialsAreRead) {
@@ -162,7 +164,9 @@ INSTANTIATE_TEST_SUITE_P(
             "UnknownOption",
             {"run", "a.toml", "--thread", "2"},
             "command line: flangewright run: found \"--thread\", allowed --help, --out, --threads, "
-            "--no-pictures, --no-even-drive, --resume, --from or --sheets, do: write --threads"},
+            "--no-pictures, --no-even-drive, --no-remedies, --resume, --from or --sheets, do: "
+            "write "
+            "--threads"},
         BadWords{
             "NoCase",
             {"run"},

@@ -139,6 +139,26 @@ TEST_F(RunCommand, SaysHowTheEdgeWasFinishedWhereItIsStated) {
     );
 }
 
+TEST_F(RunCommand, SaysWhatWouldHelpAndHowLikelyASplitIs) {
+    EXPECT_EQ(run(), 0);
+    EXPECT_TRUE(seen_options_.works_out_remedies);
+    EXPECT_THAT(out_.str(), Not(HasSubstr("What would help")));
+    EXPECT_THAT(out_.str(), Not(HasSubstr("How likely to split")));
+    result_.remedies = process::Remedies{0.95, 0.9, {}, 0};
+    result_.remedies->helpful = {
+        {process::RemedyKind::larger_nose, 3, 4.5, {}, 0.72, findings::VerdictWord::holds}};
+    result_.chance = findings::Chance{0.07, 0.08, "free edge", 0.85, 0.1, ""};
+    EXPECT_EQ(run(), 0);
+    EXPECT_THAT(
+        out_.str(),
+        HasSubstr("What would help:\n  - Nose radius 4.50 mm in place of 3.00 mm: 72 % of the")
+    );
+    EXPECT_THAT(
+        out_.str(), HasSubstr("How likely to split:\n  Of 100 such parts about 7 would split")
+    );
+    EXPECT_THAT(out_.str(), HasSubstr("no safety factor"));
+}
+
 TEST_F(RunCommand, SetsADriveInPassesBesideTheEvenOne) {
     EXPECT_EQ(run(), 0);
     EXPECT_TRUE(seen_options_.compares_with_even);

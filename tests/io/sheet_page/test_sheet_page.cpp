@@ -191,6 +191,33 @@ TEST(SheetPage, TellsWhatScatterMoves) {
     EXPECT_THAT(page, HasSubstr("It is no bound"));
 }
 
+TEST(SheetPage, SaysWhatWouldHelpBestFirst) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), Not(HasSubstr("What would help")));
+    result.remedies = process::Remedies{0.95, 0.9, {}, 0};
+    result.remedies->helpful = {
+        {process::RemedyKind::less_depth, 20, 17, {}, 0.72, findings::VerdictWord::holds},
+        {process::RemedyKind::larger_nose, 3, 4.5, {}, 0.9, findings::VerdictWord::close}};
+    const std::string page = page_of(result);
+    EXPECT_THAT(page, HasSubstr("<ol>\n<li>Flange about 3.00 mm less deep"));
+    EXPECT_THAT(page, HasSubstr("in place of 3.00 mm: 90 % of the limit used, close.</li>"));
+    EXPECT_LT(page.find("Will it split?"), page.find("What would help"));
+    EXPECT_LT(page.find("What would help"), page.find("The figures"));
+}
+
+TEST(SheetPage, SaysHowLikelyASplitIsAndWhatThatIsNot) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), Not(HasSubstr("How likely to split")));
+    result.chance = findings::Chance{0.07, 0.08, "free edge", 0.85, 0.1, ""};
+    EXPECT_THAT(page_of(result), HasSubstr("<p>Of 100 such parts about 7 would split, if sheet"));
+    EXPECT_THAT(page_of(result), HasSubstr("This is no safety factor and no approval"));
+    result.chance = findings::Chance{};
+    result.chance->why_not = "What the <bend> bears is not known.";
+    const std::string page = page_of(result);
+    EXPECT_THAT(page, HasSubstr("No chance of splitting is given. What the &lt;bend&gt; bears"));
+    EXPECT_THAT(page, Not(HasSubstr("safety factor")));
+}
+
 TEST(SheetPage, SaysHowToWorkTheEdgeWhereTheWebLifts) {
     process::JobResult result = support::made_up_result();
     EXPECT_THAT(page_of(result), Not(HasSubstr("Which way to work it")));

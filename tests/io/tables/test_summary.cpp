@@ -192,6 +192,48 @@ TEST(Summary, GivesTheCureOfTheWebWhereThereIsOne) {
     EXPECT_THAT(text, HasSubstr("\"flange_angle_change_deg\": -0.57"));
 }
 
+TEST(Summary, GivesWhatWouldHelpWhereItWasLookedFor) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(summary(result), HasSubstr("\"what_would_help\": null"));
+    result.remedies = process::Remedies{0.95, 0.9, {}, 0};
+    EXPECT_THAT(summary(result), HasSubstr("\"what_would_help\": []"));
+    result.remedies->helpful = {
+        {process::RemedyKind::better_edge,
+         0,
+         0,
+         material::EdgeFinish::filed,
+         0.6,
+         findings::VerdictWord::holds}};
+    std::string text = summary(result);
+    EXPECT_EQ(value_of(text, "what", "\"what_would_help\""), "\"better_edge\"");
+    EXPECT_EQ(value_of(text, "edge_finish", "\"what_would_help\""), "\"filed\"");
+    EXPECT_EQ(value_of(text, "to_mm", "\"what_would_help\""), "null");
+    result.remedies->helpful = {
+        {process::RemedyKind::larger_nose, 3, 4.5, {}, 0.75, findings::VerdictWord::holds}};
+    text = summary(result);
+    EXPECT_EQ(value_of(text, "from_mm", "\"what_would_help\""), "3.0");
+    EXPECT_EQ(value_of(text, "to_mm", "\"what_would_help\""), "4.5");
+    EXPECT_EQ(value_of(text, "to_deg", "\"what_would_help\""), "null");
+    EXPECT_EQ(value_of(text, "share", "\"what_would_help\""), "0.75");
+    EXPECT_THAT(text, HasSubstr("\"word\": \"holds\""));
+}
+
+TEST(Summary, GivesTheChanceOfSplittingOrWhyNot) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(summary(result), HasSubstr("\"chance_of_splitting\": null"));
+    result.chance = findings::Chance{0.0625, 0.125, "free edge", 0.75, 0.25, ""};
+    std::string text = summary(result);
+    EXPECT_EQ(value_of(text, "first_order", "\"chance_of_splitting\""), "0.0625");
+    EXPECT_EQ(value_of(text, "by_draws", "\"chance_of_splitting\""), "0.125");
+    EXPECT_EQ(value_of(text, "place", "\"chance_of_splitting\""), "\"free edge\"");
+    EXPECT_EQ(value_of(text, "share_deviation", "\"chance_of_splitting\""), "0.25");
+    result.chance = findings::Chance{};
+    result.chance->why_not = "Not known.";
+    text = summary(result);
+    EXPECT_EQ(value_of(text, "first_order", "\"chance_of_splitting\""), "null");
+    EXPECT_EQ(value_of(text, "why_not", "\"chance_of_splitting\""), "\"Not known.\"");
+}
+
 TEST(Summary, GivesTheLipAndWhetherItCanFollow) {
     EXPECT_THAT(summary(support::made_up_result()), HasSubstr("\"lip_advice\": null"));
     EXPECT_THAT(summary(support::made_up_result()), HasSubstr("\"lip\": null"));

@@ -124,6 +124,22 @@ TEST(Remedies, OfAnEdgeAreTheNextFinishThatHelps) {
     EXPECT_EQ(find(*remedies, RemedyKind::better_trimmed_edge), nullptr);
 }
 
+// As where metal comes in from cut ends: the part uses far less than its slice would.
+TEST(Remedies, AreNotToldOfAPartThatIsNotLikeItsSlice) {
+    job::Job job = ring();
+    set_edge_limit(job, 1.2);
+    JobResult run = quick_run(job);
+    run.verdict.share_used = run.verdict.limits.front().share = 0.85;
+    run.verdict.word = VerdictWord::close;
+    const std::optional<Remedies> remedies = find_remedies(job, run, 2, {});
+    ASSERT_TRUE(remedies.has_value());
+    EXPECT_NEAR(remedies->share_of_model, 1.2, 1e-6);
+    EXPECT_FALSE(remedies->is_slice_like_part());
+    EXPECT_TRUE(remedies->helpful.empty());
+    run.verdict.share_used = run.verdict.limits.front().share = 0.95;
+    EXPECT_FALSE(find_remedies(job, run, 2, {})->helpful.empty());
+}
+
 TEST(Remedies, TurnARolledSheetOnlyWhereThatHelps) {
     job::Job job = ring();
     job.sheet.material.yield = support::hill48(0.5, 1.0, 2.0);

@@ -1,0 +1,121 @@
+#include "io/tables/remedy_words.hpp"
+
+#include "io/tables/shown_length.hpp"
+#include "mesh/base/check.hpp"
+
+#include <fmt/format.h>
+
+namespace flangewright::tables {
+
+namespace {
+
+using process::Remedy;
+using process::RemedyKind;
+
+std::string finish_word(const Remedy& remedy) {
+    return remedy.finish ? material::word_for(*remedy.finish) : "better finished";
+}
+
+std::string change_words(const Remedy& remedy, units::LengthUnit unit) {
+    const auto in_place_of = [&](const char* what) {
+        return fmt::format(
+            "{} {} in place of {}",
+            what,
+            shown_length(remedy.to, unit),
+            shown_length(remedy.from, unit)
+        );
+    };
+    switch (remedy.kind) {
+    case RemedyKind::less_depth:
+        return fmt::format(
+            "Flange about {} less deep (its widest flat {} past the bend line, trim allowance "
+            "included, in place of {})",
+            shown_length(remedy.from - remedy.to, unit),
+            brief_length(remedy.to, unit),
+            brief_length(remedy.from, unit)
+        );
+    case RemedyKind::larger_nose:
+        return in_place_of("Nose radius");
+    case RemedyKind::larger_plan_radius:
+        return in_place_of("Bend line with a radius in plan of");
+    case RemedyKind::better_edge:
+        return fmt::format("Edge {} before forming", finish_word(remedy));
+    case RemedyKind::better_trimmed_edge:
+        return fmt::format("Trimmed edge {}", finish_word(remedy));
+    case RemedyKind::anneal_first:
+        return "Anneal before the return bend";
+    case RemedyKind::turned_grain:
+        return "Blank cut with the rolling direction turned by 90 deg";
+    }
+    check(false, "every kind of remedy has words");
+    return {};
+}
+
+} // namespace
+
+std::string word_for(RemedyKind kind) {
+    switch (kind) {
+    case RemedyKind::less_depth:
+        return "less_depth";
+    case RemedyKind::larger_nose:
+        return "larger_nose";
+    case RemedyKind::larger_plan_radius:
+        return "larger_plan_radius";
+    case RemedyKind::better_edge:
+        return "better_edge";
+    case RemedyKind::better_trimmed_edge:
+        return "better_trimmed_edge";
+    case RemedyKind::anneal_first:
+        return "anneal_first";
+    case RemedyKind::turned_grain:
+        return "turned_grain";
+    }
+    check(false, "every kind of remedy has a word");
+    return {};
+}
+
+std::vector<std::string> remedy_lines(const process::Remedies& remedies, units::LengthUnit unit) {
+    std::vector<std::string> lines;
+    for (const Remedy& remedy : remedies.helpful) {
+        lines.push_back(fmt::format(
+            "{}: {} % of the limit used, {}.",
+            change_words(remedy, unit),
+            shown_number(100 * remedy.share, 0),
+            findings::word_for(remedy.word)
+        ));
+    }
+    return lines;
+}
+
+std::string remedies_note(const process::Remedies& remedies) {
+    if (!remedies.is_slice_like_part()) {
+        return fmt::format(
+            "The thin slice that changes are tried on uses {} % of the limit where the part uses "
+            "{} %: the part's ends, which feed metal in, or its openings decide, and the slice has "
+            "none. So but for a better edge it isn't told what would help.",
+            shown_number(100 * remedies.share_of_model, 0),
+            shown_number(100 * remedies.share_as_run, 0)
+        );
+    }
+    std::string note = remedies.helpful.empty()
+        ? "Of less depth, a larger nose, a larger plan radius and a better edge none was found to "
+          "help. "
+        : "";
+    note += fmt::format(
+        "Each change alone was solved anew on a thin slice with a quick mesh; its share is the "
+        "run's ({} %) times what it does to the slice's ({} %). A better edge needs no solve. "
+        "Smaller changes were not looked for than told; another temper was not tried.",
+        shown_number(100 * remedies.share_as_run, 0),
+        shown_number(100 * remedies.share_of_model, 0)
+    );
+    if (remedies.n_failed > 0) {
+        note += fmt::format(
+            " {} found no balance of forces and {} left out.",
+            remedies.n_failed == 1 ? "One change" : fmt::format("{} changes", remedies.n_failed),
+            remedies.n_failed == 1 ? "is" : "are"
+        );
+    }
+    return note + " The drawing and approved data decide what may be changed.";
+}
+
+} // namespace flangewright::tables
