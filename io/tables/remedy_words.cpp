@@ -35,7 +35,7 @@ std::string change_words(const Remedy& remedy, units::LengthUnit unit) {
             brief_length(remedy.from, unit)
         );
     case RemedyKind::larger_nose:
-        return in_place_of("Nose radius");
+        return in_place_of("Nose radius") + " (bend tangent line kept: the wall moves)";
     case RemedyKind::larger_plan_radius:
         return in_place_of("Bend line with a radius in plan of");
     case RemedyKind::better_edge:

@@ -151,7 +151,8 @@ TEST_F(RunCommand, SaysWhatWouldHelpAndHowLikelyASplitIs) {
     EXPECT_EQ(run(), 0);
     EXPECT_THAT(
         out_.str(),
-        HasSubstr("What would help:\n  - Nose radius 4.50 mm in place of 3.00 mm: 72 % of the")
+        HasSubstr("What would help:\n  - Nose radius 4.50 mm in place of 3.00 mm (bend tangent line"
+        )
     );
     EXPECT_THAT(
         out_.str(), HasSubstr("How likely to split:\n  Of 100 such parts about 7 would split")

@@ -37,7 +37,9 @@ TEST(RemedyWords, SayTheChangeAndWhatItDoesInTheUsersUnit) {
         ElementsAre(
             "Flange about 3.00 mm less deep (its widest flat 17.00 mm past the bend line, trim "
             "allowance included, in place of 20.00 mm): 72 % of the limit used, holds.",
-            "Nose radius 4.50 mm in place of 3.00 mm: 74 % of the limit used, holds.",
+            "Nose radius 4.50 mm in place of 3.00 mm (bend tangent line kept: the wall moves): 74 "
+            "% "
+            "of the limit used, holds.",
             "Bend line with a radius in plan of 75.00 mm in place of 60.00 mm: 76 % of the limit "
             "used, holds.",
             "Edge filed before forming: 78 % of the limit used, holds.",
