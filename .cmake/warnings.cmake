@@ -13,6 +13,17 @@ if(FLANGEWRIGHT_SANITIZE)
 endif()
 
 # Adds a library of one top folder from all sources below it.
+# A build of everything, as the tests need it, takes a third less with the libraries' headers read
+# once per target. Off otherwise, so that a missing include is seen.
+option(FLANGEWRIGHT_PRECOMPILED_HEADERS "Read the libraries' headers once per target" OFF)
+function(flangewright_precompile target)
+    if(FLANGEWRIGHT_PRECOMPILED_HEADERS)
+        target_precompile_headers(${target} PRIVATE
+            <Eigen/Core> <algorithm> <functional> <map> <memory> <optional> <span> <string> <vector>
+            ${ARGN})
+    endif()
+endfunction()
+
 function(flangewright_folder name)
     file(GLOB_RECURSE sources CONFIGURE_DEPENDS "${CMAKE_CURRENT_SOURCE_DIR}/*.cpp")
     file(GLOB_RECURSE headers CONFIGURE_DEPENDS "${CMAKE_CURRENT_SOURCE_DIR}/*.hpp")
@@ -26,4 +37,5 @@ function(flangewright_folder name)
         $<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}> $<INSTALL_INTERFACE:include/flangewright>)
     target_compile_features(flangewright_${name} PUBLIC cxx_std_20)
     target_link_libraries(flangewright_${name} PRIVATE $<BUILD_INTERFACE:flangewright_warnings>)
+    flangewright_precompile(flangewright_${name})
 endfunction()

@@ -14,7 +14,8 @@ if command -v ccache >/dev/null; then
 fi
 
 echo "Configuring in $build"
-cmake -C .ci/release.cmake -S . -B "$build" -G Ninja $launcher "$@" >"$build.log" 2>&1 || {
+cmake -C .ci/release.cmake -S . -B "$build" -G Ninja $launcher \
+    -DFLANGEWRIGHT_PRECOMPILED_HEADERS=ON "$@" >"$build.log" 2>&1 || {
     cat "$build.log" >&2
     exit 1
 }

@@ -92,7 +92,7 @@ TEST(SliceShare, AnswersWhatTheVerdictOfAQuickRunSays) {
     job.accuracy = job::Accuracy::normal; // the slice is quick all the same
     const Numbers numbers = shares_on_slice(job, run->verdict);
     ASSERT_TRUE(numbers.has_value());
-    ASSERT_EQ(numbers->size(), 6U);
+    ASSERT_EQ(numbers->size(), 9U); // edge, bend, sheet between them
     EXPECT_NEAR(numbers->at(0), *run->verdict.limits[0].share, 1e-9);
     EXPECT_EQ(numbers->at(1), 1);
     EXPECT_EQ(numbers->at(2), static_cast<double>(DataGrade::published));

@@ -94,8 +94,13 @@ TEST(SplitChance, OfARunHasTheMovesOfItsSolves) {
         .edge_limit = 0.2};
     const auto run = run_job(job, {.n_threads = 1, .measure_bare_refactor = false}, {});
     ASSERT_TRUE(run->scatter && run->chance);
-    ASSERT_THAT(run->scatter->places, testing::ElementsAre("free edge", "outer fibre of the bend"));
-    ASSERT_EQ(run->scatter->parts.at(0).reached.size(), 2U);
+    ASSERT_THAT(
+        run->scatter->places,
+        testing::ElementsAre(
+            "free edge", "outer fibre of the bend", "sheet away from edges and bends"
+        )
+    );
+    ASSERT_EQ(run->scatter->parts.at(0).reached.size(), 3U);
     job::Job larger = job;
     larger.block.nose_radius *= 1.1;
     larger.scatter.reset();
