@@ -2,6 +2,8 @@
 #include "io/key_file/excerpt.hpp"
 #include "io/key_file/nearest_word.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 
@@ -85,7 +87,7 @@ std::optional<std::vector<job::StepKind>> read_steps(TableReader& table) {
         if (known == step_words.end()) {
             table.object_found(
                 "steps",
-                "\"" + key_file::excerpt(word) + "\"",
+                fmt::format("\"{}\"", key_file::excerpt(word)),
                 step_orders,
                 "write bend-down, release, trim, anneal, heat-treat, set-on-block or return-bend "
                 "for each step"
