@@ -31,7 +31,8 @@ std::string word_for(std::optional<material::EdgeFinish> finish) {
 }
 
 std::string edge_words(const job::Job& job) {
-    const std::string words = word_for(job.blank.edge_finish) + " as cut";
+    const std::string words =
+        word_for(job.blank.edge_finish) + (job.blank.edge_finish ? " as cut" : "");
     const bool is_trimmed = std::ranges::find(job.steps, job::StepKind::trim) != job.steps.end();
     return is_trimmed ? words + ", " + word_for(job.trimmed_edge_finish) + " after the trim"
                       : words;

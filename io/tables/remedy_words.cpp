@@ -88,23 +88,26 @@ std::vector<std::string> remedy_lines(const process::Remedies& remedies, units::
 }
 
 std::string remedies_note(const process::Remedies& remedies) {
+    const std::string about_edge = remedies.knows_finish
+        ? ""
+        : " The edge's finish is not stated, so a better one was not weighed: state it (edge in "
+          "[blank]).";
     if (!remedies.is_slice_like_part()) {
         return fmt::format(
-            "The thin slice that changes are tried on uses {} % of the limit where the part uses "
-            "{} %: the part's ends, which feed metal in, or its openings decide, and the slice has "
-            "none. So but for a better edge it isn't told what would help.",
-            shown_number(100 * remedies.share_of_model, 0),
-            shown_number(100 * remedies.share_as_run, 0)
-        );
+                   "The thin slice that changes are tried on uses {} % of the limit where the part "
+                   "uses {} %: the part's ends, which feed metal in, or its openings decide, and "
+                   "the slice has none. So no change of shape is told.",
+                   shown_number(100 * remedies.share_of_model, 0),
+                   shown_number(100 * remedies.share_as_run, 0)
+               )
+            + about_edge;
     }
-    std::string note = remedies.helpful.empty()
-        ? "Of less depth, a larger nose, a larger plan radius and a better edge none was found to "
-          "help. "
-        : "";
+    std::string note =
+        remedies.helpful.empty() ? "None of the changes tried was found to help. " : "";
     note += fmt::format(
         "Each change alone was solved anew on a thin slice with a quick mesh; its share is the "
         "run's ({} %) times what it does to the slice's ({} %). A better edge needs no solve. "
-        "Smaller changes were not looked for than told; another temper was not tried.",
+        "Another temper was not tried.",
         shown_number(100 * remedies.share_as_run, 0),
         shown_number(100 * remedies.share_of_model, 0)
     );
@@ -115,7 +118,7 @@ std::string remedies_note(const process::Remedies& remedies) {
             remedies.n_failed == 1 ? "is" : "are"
         );
     }
-    return note + " The drawing and approved data decide what may be changed.";
+    return note + about_edge + " The drawing and approved data decide what may be changed.";
 }
 
 } // namespace flangewright::tables

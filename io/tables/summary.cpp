@@ -1,52 +1,20 @@
 #include "io/tables/summary.hpp"
 
 #include "io/tables/edge_words.hpp"
+#include "io/tables/json_figures.hpp"
 #include "io/tables/pass_table.hpp"
-#include "io/tables/remedy_words.hpp"
+#include "io/tables/summary_of_steps.hpp"
+#include "io/tables/summary_of_verdict.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
-#include "solver/findings/lip_advice.hpp"
 #include "solver/process/drive_passes.hpp"
-
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace flangewright::tables {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-/// JSON knows no infinity; an unknown figure is null, never a made-up number.
-Json number(double value) {
-    return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
-
-Json number(const std::optional<double>& value) {
-    return value ? number(*value) : Json(nullptr);
-}
-
-Json spread_deg(const findings::Spread& spread) {
-    return {
-        {"min", number(units::degrees(spread.least))},
-        {"mean", number(units::degrees(spread.mean))},
-        {"max", number(units::degrees(spread.most))}};
-}
-
-std::string word_for_reason(process::StopReason reason) {
-    switch (reason) {
-    case process::StopReason::done:
-        return "done";
-    case process::StopReason::no_equilibrium:
-        return "no equilibrium";
-    case process::StopReason::stop_requested:
-        break;
-    }
-    return "stopped by the user";
-}
 
 Json solve(const RunFacts& facts, const process::JobResult& result) {
     const process::SolveFigures& figures = result.figures;
@@ -65,114 +33,6 @@ Json solve(const RunFacts& facts, const process::JobResult& result) {
           {"output", number(facts.seconds_output)}}},
         {"refactor_seconds_bare", number(figures.seconds_bare_refactor)},
         {"threads", figures.n_threads}};
-}
-
-void add_springback(Json& entry, const findings::PartFindings& found) {
-    if (found.springback) {
-        entry["springback_deg"] = spread_deg(*found.springback);
-    }
-    if (found.springback_middle) {
-        entry["springback_deg_middle"] = spread_deg(*found.springback_middle);
-    }
-}
-
-std::optional<double> angle_before_deg(const process::StepResult& step) {
-    return step.angle_before ? std::optional(units::degrees(*step.angle_before)) : std::nullopt;
-}
-
-Json lip(const findings::LipFindings& found) {
-    Json entry = {
-        {"angle_deg", spread_deg(found.angle)},
-        {"angle_deg_middle", spread_deg(found.angle_middle)},
-        {"depth_mm", {{"mean", number(found.depth_mean)}}},
-        {"bend_strain_log", {{"max", number(found.bend_strain_most)}}},
-        {"bend_strain_used_log", {{"max", number(found.bend_strain_used)}}}};
-    if (found.springback_middle) {
-        entry["springback_deg_middle"] = {
-            {"mean", number(units::degrees(*found.springback_middle))}};
-    }
-    return entry;
-}
-
-Json openings(const std::vector<findings::OpeningFindings>& found) {
-    Json list = Json::array();
-    for (const findings::OpeningFindings& each : found) {
-        Json entry = {
-            {"kind", findings::word_for(each.kind)},
-            {"number", each.number},
-            {"rim_strain_log", {{"max", number(each.tension_most)}}},
-            {"rim_strain_used_log", {{"max", number(each.tension_used)}}},
-            {"rim_stretch_percent", {{"max", number(stretch_percent(each.tension_most))}}},
-            {"station_mm", number(each.station)},
-            {"distance_mm", number(each.distance)}};
-        if (each.least_diameter && each.most_diameter) {
-            entry["diameter_mm"] = {
-                {"least", number(*each.least_diameter)}, {"most", number(*each.most_diameter)}};
-        }
-        list.push_back(entry);
-    }
-    return list;
-}
-
-Json step(const process::StepResult& result, double plan_radius_before) {
-    const findings::PartFindings& found = result.findings;
-    Json entry = {
-        {"name", process::name_of(result.kind)},
-        {"reason", word_for_reason(result.report.reason)},
-        {"share_done", number(result.report.share_done)},
-        {"angle_reached_deg", number(units::degrees(result.report.angle_reached))},
-        {"steps", result.report.n_increments},
-        {"iterations", result.report.n_iterations},
-        {"cutbacks", result.report.n_cutbacks},
-        {"let_move", result.report.n_moved},
-        {"flange_angle_deg", spread_deg(found.flange_angle)},
-        {"flange_angle_deg_middle", spread_deg(found.flange_angle_middle)},
-        {"flange_angle_deg_before", number(angle_before_deg(result))},
-        {"edge_strain_log",
-         {{"max", number(found.edge_strain_most)},
-          {"tension_max", number(found.edge_tension_most)},
-          {"station_mm", number(found.edge_strain_station)}}},
-        {"edge_strain_used_log", {{"max", number(found.edge_tension_used)}}},
-        {"edge_stretch_percent", {{"max", number(stretch_percent(found.edge_strain_most))}}},
-        {"bend_strain_log", {{"max", number(found.bend_strain_most)}}},
-        {"bend_strain_used_log", {{"max", number(found.bend_strain_used)}}},
-        {"thinning_percent",
-         {{"max", number(100 * found.thinning_most)},
-          {"station_mm", number(found.thinning_station)},
-          {"distance_mm", number(found.thinning_distance)}}},
-        {"web_lift_mm", {{"max", number(found.web_lift)}}},
-        {"penetration_mm", {{"max", number(result.report.penetration)}}},
-        {"flange_depth_mm", {{"mean", number(found.flange_depth_mean)}}},
-        {"plan_radius_mm",
-         {{"before", number(plan_radius_before)}, {"after", number(found.plan_radius)}}},
-        {"notes", found.notes}};
-    add_springback(entry, found);
-    if (found.lip) {
-        entry["lip"] = lip(*found.lip);
-    }
-    if (!found.openings.empty()) {
-        entry["openings"] = openings(found.openings);
-    }
-    if (found.neck) {
-        entry["interior_neck"] = {
-            {"share_used", number(found.neck->share)},
-            {"major_strain_used_log", number(found.neck->major_strain)},
-            {"station_mm", number(found.neck->station)},
-            {"distance_mm", number(found.neck->distance)}};
-    }
-    return entry;
-}
-
-Json steps(const job::Job& job, const process::JobResult& result) {
-    Json list = Json::array();
-    const bool is_mixed = job.blank.line.curve() == outline::Curve::mixed;
-    double plan_radius =
-        is_mixed ? std::numeric_limits<double>::infinity() : job.blank.line.radius();
-    for (const process::StepResult& done : result.steps) {
-        list.push_back(step(done, plan_radius));
-        plan_radius = done.findings.plan_radius;
-    }
-    return list;
 }
 
 std::string word_for_curvature(double curvature) {
@@ -331,46 +191,6 @@ Json web_cure(const process::JobResult& result) {
         {"edge_strain_added_log", {{"max", number(cure.edge_strain_added)}}}};
 }
 
-// Empty where it holds, or was not looked for.
-Json what_would_help(const process::JobResult& result) {
-    if (!result.remedies) {
-        return nullptr;
-    }
-    Json list = Json::array();
-    for (const process::Remedy& remedy : result.remedies->helpful) {
-        const bool is_turn = remedy.kind == process::RemedyKind::turned_grain;
-        const bool is_length = remedy.from != remedy.to && !is_turn;
-        list.push_back(
-            {{"what", word_for(remedy.kind)},
-             {"from_mm", is_length ? number(remedy.from) : Json(nullptr)},
-             {"to_mm", is_length ? number(remedy.to) : Json(nullptr)},
-             {"to_deg", is_turn ? number(units::degrees(remedy.to)) : Json(nullptr)},
-             {"edge_finish", remedy.finish ? Json(word_for(remedy.finish)) : Json(nullptr)},
-             {"share", number(remedy.share)},
-             {"word", findings::word_for(remedy.word)}}
-        );
-    }
-    return list;
-}
-
-// Empty without scatter.
-Json chance(const process::JobResult& result) {
-    if (!result.chance) {
-        return nullptr;
-    }
-    const findings::Chance& chance = *result.chance;
-    if (!chance.first_order) {
-        return {{"first_order", nullptr}, {"why_not", chance.why_not}};
-    }
-    return {
-        {"first_order", number(*chance.first_order)},
-        {"by_draws", number(chance.by_draws)},
-        {"place", chance.place},
-        {"share", number(chance.share)},
-        {"share_deviation", number(chance.deviation)},
-        {"why_not", nullptr}};
-}
-
 Json disagreements(const process::JobResult& result) {
     Json list = Json::array();
     for (const findings::Disagreement& entry : result.disagreements) {
@@ -382,35 +202,6 @@ Json disagreements(const process::JobResult& result) {
         );
     }
     return list;
-}
-
-Json verdict(const findings::Verdict& verdict) {
-    Json limits = Json::array();
-    for (const findings::LimitUse& limit : verdict.limits) {
-        limits.push_back(
-            {{"place", limit.place},
-             {"reached", number(limit.reached)},
-             {"allowed", number(limit.allowed)},
-             {"share", number(limit.share)},
-             {"word", findings::word_for(limit.word)},
-             {"is_needed", limit.is_needed},
-             {"data_grade", material::word_for(limit.grade)},
-             {"source", limit.source}}
-        );
-    }
-    return {
-        {"word", findings::word_for(verdict.word)},
-        {"share_used", number(verdict.share_used)},
-        {"because", verdict.because},
-        {"data_grade", material::word_for(verdict.grade)},
-        {"limits", limits}};
-}
-
-// Empty without a bent lip.
-Json lip_advice(const job::Job& job, const process::JobResult& result) {
-    const std::optional<std::string> advice =
-        findings::lip_advice(job, process::findings_of_steps(result), result.verdict);
-    return advice ? Json(*advice) : Json(nullptr);
 }
 
 Json edge_finish(const job::Job& job) {
@@ -449,18 +240,18 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"pieces", pieces(job)},
         {"edge_finish", edge_finish(job)},
         {"solve", solve(facts, result)},
-        {"steps", steps(job, result)},
+        {"steps", steps_json(job, result)},
         {"drive_in_passes", drive_in_passes(job, result)},
         {"hand_calculation", hand_calculation(result.by_hand)},
         {"mesh_error", mesh_error(result)},
         {"scatter", scatter(result)},
-        {"chance_of_splitting", chance(result)},
-        {"what_would_help", what_would_help(result)},
+        {"chance_of_splitting", chance_json(result)},
+        {"what_would_help", remedies_json(result)},
         {"web_cure", web_cure(result)},
         {"disagreements", disagreements(result)},
         {"warnings", warnings(facts, result)},
-        {"verdict", verdict(result.verdict)},
-        {"lip_advice", lip_advice(job, result)}};
+        {"verdict", verdict_json(result.verdict)},
+        {"lip_advice", lip_advice_json(job, result)}};
     // A title that is not valid UTF-8 must not bring the run down.
     return summary.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
 }

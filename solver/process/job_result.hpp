@@ -104,7 +104,8 @@ struct ScatterPart {
     std::string what; ///< "thickness", in plain words
     std::string band; ///< "5 %"
     ScatterFigures moves;
-    std::vector<double> reached = {}; ///< move over value of what is reached at each place; signed
+    std::vector<double> reached = {}; ///< move over value of what is reached at each place,
+                                      ///< of a neck's share; signed
 };
 
 /// Error bars for what sheet and tools may differ by.

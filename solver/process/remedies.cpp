@@ -304,7 +304,8 @@ find_remedies(const job::Job& job, const JobResult& run, int n_at_once, const Mo
     if (!trials.solve_as_is()) {
         return std::nullopt;
     }
-    Remedies found{run.verdict.share_used.value_or(0), trials.share_of_slice(), {}, 0};
+    Remedies found{run.verdict.share_used.value_or(0), trials.share_of_slice(), {}};
+    found.knows_finish = job.blank.edge_finish.has_value();
     const auto add = [&found](const std::optional<Remedy>& remedy) {
         if (remedy) {
             found.helpful.push_back(*remedy);

@@ -36,6 +36,7 @@ struct Remedies {
                                ///< slice has no such place, and nothing can be told of it
     std::vector<Remedy> helpful; ///< by growing share; none: nothing tried helps
     int n_failed = 0; ///< changes that found no balance of forces
+    bool knows_finish = true; ///< the edge's is stated; else no better one can be weighed
 
     /// Whether the slice says enough of the part: their shares differ by a third of the part's at
     /// most. Else the part's ends or openings decide, and only a better edge is looked at.

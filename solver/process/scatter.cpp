@@ -1,6 +1,7 @@
 #include "solver/process/scatter.hpp"
 
 #include "mesh/base/child_processes.hpp"
+#include "solver/findings/interior_neck.hpp"
 #include "solver/material/scaled_hardening.hpp"
 #include "solver/process/run_job.hpp"
 
@@ -77,6 +78,12 @@ std::vector<Variation> variations_of(const job::Scatter& scatter) {
     return asked;
 }
 
+// What moves with the sheet and the tools: of a neck its share, since the strain at which the sheet
+// necks moves with its curve as well; else the stretch, against a limit that stands.
+double figure_of(const findings::LimitUse& limit) {
+    return limit.place == findings::interior_place ? limit.share.value_or(0) : limit.reached;
+}
+
 Numbers figures_of(const job::Job& job, const findings::Verdict& looked_at) {
     const Result<JobResult> run =
         run_job(job, {.n_threads = 1, .n_frames = 0, .measure_bare_refactor = false}, {});
@@ -94,7 +101,7 @@ Numbers figures_of(const job::Job& job, const findings::Verdict& looked_at) {
     for (const findings::LimitUse& limit : looked_at.limits) {
         const auto same =
             std::ranges::find(run->verdict.limits, limit.place, &findings::LimitUse::place);
-        numbers.push_back(same == run->verdict.limits.end() ? 0 : same->reached);
+        numbers.push_back(same == run->verdict.limits.end() ? 0 : figure_of(*same));
     }
     return numbers;
 }

@@ -1,15 +1,15 @@
 #!/bin/sh
 # Runs one case as a user would and looks at what is left.
-# Usage: sh run_case.sh <program> <case file> <folder to write to>
+# Usage: sh run_case.sh <program> <case file> <folder to write to> <threads>
 set -eu
 program=$1
 case_file=$2
 out=$3
+threads=$4
 
 rm -rf "$out"
 mkdir -p "$(dirname "$out")"
-# One thread each: two cases at a time keep two cores busier than one case on both.
-"$program" run "$case_file" --out "$out" --threads 1
+"$program" run "$case_file" --out "$out" --threads "$threads"
 
 for file in summary.json stations.csv edge.csv sheet.html history.pvd run.log; do
     [ -s "$out/$file" ] || { echo "missing or empty: $out/$file" >&2; exit 1; }

@@ -143,31 +143,27 @@ TEST(LocalNeck, AfterATurnOfThePathMovesAsMeasured) {
     support::Figure figure = neck_figure(
         "Plane strain after a first stretch, n .226, f .99", "graf-hosford-1993, sense"
     );
+    const auto show_after = [&](double first, const std::string& kind, double found) {
+        support::show(figure.of(
+            "major strain, " + std::to_string(first).substr(0, 4) + " in " + kind
+                + " tension before, against straight",
+            found,
+            straight
+        ));
+    };
     double lower = straight;
     for (const double equal : {0.04, 0.08}) {
         const double found = major_after({equal, equal, 0});
         EXPECT_LT(found, 0.95 * lower) << equal;
         lower = found;
-        support::show(figure.of(
-            "major strain, " + std::to_string(equal).substr(0, 4)
-                + " in equal tension before, "
-                  "against straight",
-            found,
-            straight
-        ));
+        show_after(equal, "equal", found);
     }
     double higher = straight;
     for (const double along : {0.05, 0.10}) {
         const double found = major_after({along, -0.5 * along, 0});
         EXPECT_GT(found, 1.02 * higher) << along;
         higher = found;
-        support::show(figure.of(
-            "major strain, " + std::to_string(along).substr(0, 4)
-                + " in uniaxial tension before, "
-                  "against straight",
-            found,
-            straight
-        ));
+        show_after(along, "uniaxial", found);
     }
 }
 

@@ -79,5 +79,33 @@ TEST(TrimmedMesh, NamesItsEdges) {
     EXPECT_EQ(left.far_end, left.station_lines.back());
 }
 
+// Nodes about holes belong to no line; they go or stay by where they lie.
+TEST(TrimmedMesh, KeepsHolesBelowTheCutAndLosesThoseBeyondIt) {
+    BlankGrid blank;
+    blank.line = outline::BendLine::straight(60);
+    blank.web_width = 30;
+    blank.bend_width = 4;
+    blank.flange_width = 24;
+    blank.cut_width = 17;
+    blank.openings.holes = {{20, 10, 4, false}, {40, 20.5, 3, false}, {30, -15, 8, false}};
+    const SheetMesh mesh = *mesh_blank(blank);
+    ASSERT_EQ(mesh.rims.size(), 3U);
+    const SheetMesh left = trim_beyond(mesh, 17).mesh;
+    ASSERT_EQ(left.rims.size(), 2U);
+    EXPECT_EQ(left.rims[0].number, 0U);
+    EXPECT_EQ(left.rims[1].number, 2U);
+    EXPECT_NEAR(left.distance.maxCoeff(), 17, 1e-9);
+    for (const Rim& rim : left.rims) {
+        const outline::Hole& hole = blank.openings.holes[rim.number];
+        const Eigen::Vector3d centre = blank.line.point({hole.station, hole.distance});
+        for (const int node : rim.nodes) {
+            EXPECT_NEAR((left.positions.col(node) - centre).norm(), 0.5 * hole.diameter, 1e-9);
+        }
+    }
+    for (const int node : left.free_edge) {
+        EXPECT_NEAR(left.distance[node], 17, 1e-9);
+    }
+}
+
 } // namespace
 } // namespace flangewright::grid

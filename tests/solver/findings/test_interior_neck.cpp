@@ -2,6 +2,7 @@
 #include "tests/support/flange_job.hpp"
 #include "tests/support/flat_blank.hpp"
 #include "tests/support/flow_law.hpp"
+#include "tests/support/yield_sets.hpp"
 
 #include <gtest/gtest.h>
 
@@ -66,6 +67,27 @@ TEST(InteriorNeck, IsLookedForAwayFromEdgesAndBends) {
     EXPECT_EQ(worst_with(line[10]), 0.1); // in the bend
     EXPECT_EQ(worst_with(line[2]), 0.7); // web
     EXPECT_EQ(worst_with(line[line.size() - 3]), 0.7); // flange
+}
+
+TEST(InteriorNeck, IsNotLookedForOnARim) {
+    grid::SheetMesh mesh = support::flat_blank({});
+    const int node = mesh.station_lines[4][2];
+    Eigen::VectorXd shares = Eigen::VectorXd::Constant(mesh.n_nodes(), 0.1);
+    shares[node] = 0.7;
+    const job::Job job = support::straight_job();
+    const MembranePaths paths(mesh.n_nodes());
+    EXPECT_EQ(worst_neck(mesh, job, paths, shares, false)->share, 0.7);
+    mesh.rims = {{grid::Rim::Kind::hole, 0, {node}}};
+    EXPECT_EQ(worst_neck(mesh, job, paths, shares, false)->share, 0.1);
+}
+
+// Equal stretch both ways necks much sooner on a surface of exponent 8 than on von Mises.
+TEST(InteriorNeck, FollowsTheSheetsYieldLaw) {
+    const MembranePaths paths = paths_with(1, {0.1, 0.1, 0}, 0, {0.1, 0.1, 0});
+    material::SheetMaterial sheet = made_up_sheet();
+    const double von_mises = neck_shares(paths, sheet, 1)[0];
+    sheet.yield = support::yield_set("iso_m8");
+    EXPECT_GT(neck_shares(paths, sheet, 1)[0], 1.3 * von_mises);
 }
 
 TEST(InteriorNeck, CountsAPlaneOfSymmetryAsInside) {

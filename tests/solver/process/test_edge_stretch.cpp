@@ -55,6 +55,29 @@ TEST(EdgeStretch, SharesOfAllZonesMakeOneAtTheEdgeAndNothingInTheBend) {
     EXPECT_DOUBLE_EQ(shares(piece.mesh.free_edge[5], 0), 0.5); // at the border of two zones
 }
 
+// Nodes about an opening lie on no line and get what lines beside them get at their distance.
+TEST(EdgeStretch, NodesAboutAHoleHaveTheSharesOfTheirPlace) {
+    job::Job job = support::small_flange(BendLine::straight(60), EndKind::free, EndKind::free);
+    job.blank.flange_width = 16;
+    job.blank.openings.holes = {{30, 10, 4, false}};
+    const Workpiece piece = support::small_workpiece(job, 30);
+    const std::vector<EdgeZone> zones = edge_zones(piece);
+    const Eigen::MatrixXd shares = edge_shares(piece, zones);
+    const std::vector<int>& line = piece.mesh.station_lines.front();
+    for (const int node : piece.mesh.rims.front().nodes) {
+        const double distance = piece.mesh.distance[node];
+        std::size_t above = 1;
+        while (piece.mesh.distance[line[above]] < distance) {
+            ++above;
+        }
+        const double from = piece.mesh.distance[line[above - 1]];
+        const double part = (distance - from) / (piece.mesh.distance[line[above]] - from);
+        const double expected =
+            (1 - part) * shares.row(line[above - 1]).sum() + part * shares.row(line[above]).sum();
+        EXPECT_NEAR(shares.row(node).sum(), expected, 0.02);
+    }
+}
+
 TEST(EdgeStretch, IsPlasticFlowInTensionAlongTheLine) {
     Workpiece piece = strip(20, 4);
     constexpr double amount = 0.01;

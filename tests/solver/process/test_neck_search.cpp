@@ -2,6 +2,7 @@
 #include "solver/process/run_job.hpp"
 #include "tests/support/flat_blank.hpp"
 #include "tests/support/small_flange.hpp"
+#include "tests/support/yield_sets.hpp"
 
 #include <gtest/gtest.h>
 
@@ -50,6 +51,24 @@ TEST(NeckSearch, LooksAtTheWayNotOnlyAtTheEnd) {
     const double straight = direct.steps[0].findings.neck.value().share;
     EXPECT_GT(straight, 0.25);
     EXPECT_GT(round_about.steps[0].findings.neck.value().share, 1.1 * straight);
+}
+
+// Rolled along the line and stretched along it, or rolled across and stretched across.
+TEST(NeckSearch, TurnsTheStrainToTheRollingDirection) {
+    job::Job job = made_up_job();
+    job.sheet.material.yield = support::hill48(0.4, 0.8, 1.6);
+    const auto share = [&](double rolled, double along, double across) {
+        job.sheet.rolling_direction = rolled;
+        JobResult result;
+        result.mesh = support::flat_blank({});
+        add_step(result, StepKind::bend_down, along, across);
+        look_for_necks(job, 1, result);
+        return result.steps[0].findings.neck.value().share;
+    };
+    const double square = 0.5 * std::numbers::pi;
+    const double along_grain = share(0, 0.12, -0.02);
+    EXPECT_NEAR(share(square, -0.02, 0.12), along_grain, 1e-6);
+    EXPECT_GT(std::abs(share(square, 0.12, -0.02) - along_grain), 0.01);
 }
 
 TEST(NeckSearch, BeginsAnewAtAnAnnealAndKeepsTheShareAtARelease) {

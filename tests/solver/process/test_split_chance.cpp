@@ -111,6 +111,10 @@ TEST(SplitChance, OfARunHasTheMovesOfItsSolves) {
         EXPECT_NEAR(run->scatter->parts[0].reached[i], ratio - 1, 1e-9);
         EXPECT_NE(ratio, 1);
     }
+    // Of a neck the share counts: the strain at which the sheet necks moves as well.
+    const double share_ratio =
+        *moved->verdict.limits.at(2).share / *run->verdict.limits.at(2).share;
+    EXPECT_NEAR(run->scatter->parts[0].reached[2], share_ratio - 1, 1e-9);
     EXPECT_TRUE(run->chance->first_order.has_value());
 }
 
