@@ -12,20 +12,41 @@ if(FLANGEWRIGHT_SANITIZE)
     add_compile_definitions(_GLIBCXX_ASSERTIONS)
 endif()
 
-# Adds a library of one top folder from all sources below it.
-# A build of everything, as the tests need it, takes a third less with the libraries' headers read
-# once per target. Off otherwise, so that a missing include is seen.
-option(FLANGEWRIGHT_PRECOMPILED_HEADERS "Read the libraries' headers once per target" OFF)
+# A build of everything, as the tests need it, takes far less with what most files include read once
+# per library and once for all tests. Off otherwise, so that a missing include is seen.
+option(FLANGEWRIGHT_PRECOMPILED_HEADERS "Read often included headers once" OFF)
 function(flangewright_precompile target)
     if(FLANGEWRIGHT_PRECOMPILED_HEADERS)
         target_precompile_headers(${target} PRIVATE
-            <Eigen/Core> <algorithm> <functional> <map> <memory> <optional> <span> <string> <vector>
-            ${ARGN})
-        # GCC 12 then tells its false alarm about "text" + std::string (bug 105651) in other words.
-        target_compile_options(${target} PRIVATE "$<$<CXX_COMPILER_ID:GNU>:-Wno-array-bounds>")
+            <Eigen/Core> <algorithm> <array> <cmath> <functional> <map> <memory> <optional> <span>
+            <string> <vector> ${ARGN})
+        flangewright_precompiled_warnings(${target})
     endif()
 endfunction()
 
+# The first test program reads the headers, the others take them over.
+function(flangewright_precompile_tests target)
+    if(NOT FLANGEWRIGHT_PRECOMPILED_HEADERS)
+        return()
+    endif()
+    get_property(first GLOBAL PROPERTY flangewright_precompiled_tests)
+    if(first)
+        target_precompile_headers(${target} REUSE_FROM ${first})
+        flangewright_precompiled_warnings(${target})
+    else()
+        flangewright_precompile(${target} ${ARGN})
+        set_property(GLOBAL PROPERTY flangewright_precompiled_tests ${target})
+    endif()
+endfunction()
+
+# With precompiled headers GCC 12 tells its false alarm about "text" + std::string (bug 105651) in
+# other words.
+function(flangewright_precompiled_warnings target)
+    target_compile_options(${target} PRIVATE "$<$<CXX_COMPILER_ID:GNU>:-Wno-array-bounds>")
+endfunction()
+
+# Adds a library of one top folder from all sources below it; what follows the name are headers worth
+# reading once.
 function(flangewright_folder name)
     file(GLOB_RECURSE sources CONFIGURE_DEPENDS "${CMAKE_CURRENT_SOURCE_DIR}/*.cpp")
     file(GLOB_RECURSE headers CONFIGURE_DEPENDS "${CMAKE_CURRENT_SOURCE_DIR}/*.hpp")
@@ -39,5 +60,5 @@ function(flangewright_folder name)
         $<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}> $<INSTALL_INTERFACE:include/flangewright>)
     target_compile_features(flangewright_${name} PUBLIC cxx_std_20)
     target_link_libraries(flangewright_${name} PRIVATE $<BUILD_INTERFACE:flangewright_warnings>)
-    flangewright_precompile(flangewright_${name})
+    flangewright_precompile(flangewright_${name} ${ARGN})
 endfunction()

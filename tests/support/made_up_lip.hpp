@@ -1,6 +1,7 @@
 // A made-up return lip on the made-up result of formed_flange.hpp, for what shows it.
 #pragma once
 
+#include "tests/support/flange_job.hpp"
 #include "tests/support/formed_flange.hpp"
 
 #include <cmath>
@@ -19,7 +20,6 @@ inline job::Job made_up_lip_job() {
 inline process::JobResult made_up_lip_result() {
     process::JobResult result = made_up_result();
     result.steps.front().kind = job::StepKind::return_bend;
-    constexpr double degree = 0.017453292519943295;
     for (process::StepResult& step : result.steps) {
         findings::PartFindings& found = step.findings;
         found.edge_strain_most = found.edge_tension_most = std::log(1.10);

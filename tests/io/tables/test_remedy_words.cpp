@@ -58,14 +58,19 @@ TEST(RemedyWords, SayHowItWasFoundAndHowFarItGoes) {
     process::Remedies remedies = some_remedies();
     EXPECT_THAT(remedies_note(remedies), HasSubstr("the run's (95 %)"));
     EXPECT_THAT(remedies_note(remedies), HasSubstr("the slice's (90 %)"));
-    EXPECT_THAT(remedies_note(remedies), HasSubstr("another temper was not tried"));
+    EXPECT_THAT(remedies_note(remedies), HasSubstr("Another temper was not tried"));
     EXPECT_THAT(remedies_note(remedies), HasSubstr("approved data decide"));
     EXPECT_THAT(remedies_note(remedies), Not(HasSubstr("left out")));
-    EXPECT_THAT(remedies_note(remedies), Not(HasSubstr("none was found to help")));
+    EXPECT_THAT(remedies_note(remedies), Not(HasSubstr("was found to help")));
     remedies.n_failed = 2;
     EXPECT_THAT(remedies_note(remedies), HasSubstr("2 changes found no balance of forces"));
     remedies.helpful.clear();
-    EXPECT_THAT(remedies_note(remedies), HasSubstr("none was found to help"));
+    EXPECT_THAT(remedies_note(remedies), HasSubstr("None of the changes tried was found to help"));
+    EXPECT_THAT(remedies_note(remedies), Not(HasSubstr("finish is not stated")));
+    remedies.knows_finish = false;
+    EXPECT_THAT(
+        remedies_note(remedies), HasSubstr("finish is not stated, so a better one was not")
+    );
     remedies.share_of_model = 1.86;
     EXPECT_THAT(
         remedies_note(remedies),

@@ -7,6 +7,8 @@
 
 #include <gtest/gtest.h>
 
+#include <numbers>
+
 namespace flangewright::process {
 namespace {
 
@@ -18,6 +20,7 @@ job::Job strip() {
     job::Job job = support::small_flange(BendLine::straight(40), EndKind::free, EndKind::free);
     job.blank.web_width = 24;
     job.blank.flange_width = 14;
+    job.drive.angle = 0.25 * std::numbers::pi; // enough to tell, soon there
     return job;
 }
 

@@ -92,7 +92,8 @@ TEST(SplitChance, OfARunHasTheMovesOfItsSolves) {
         .nose_radius = 0.1,
         .friction = 0,
         .edge_limit = 0.2};
-    const auto run = run_job(job, {.n_threads = 1, .measure_bare_refactor = false}, {});
+    const auto run =
+        run_job(job, {.n_threads = 1, .n_frames = 0, .measure_bare_refactor = false}, {});
     ASSERT_TRUE(run->scatter && run->chance);
     ASSERT_THAT(
         run->scatter->places,
@@ -104,7 +105,8 @@ TEST(SplitChance, OfARunHasTheMovesOfItsSolves) {
     job::Job larger = job;
     larger.block.nose_radius *= 1.1;
     larger.scatter.reset();
-    const auto moved = run_job(larger, {.n_threads = 1, .measure_bare_refactor = false}, {});
+    const auto moved =
+        run_job(larger, {.n_threads = 1, .n_frames = 0, .measure_bare_refactor = false}, {});
     for (std::size_t i = 0; i < 2; ++i) {
         const double ratio =
             moved->verdict.limits.at(i).reached / run->verdict.limits.at(i).reached;
