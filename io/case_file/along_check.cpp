@@ -74,11 +74,12 @@ bool edge_is_flat(ReadCase& parts, const job::Blank& blank) {
     if (steepest <= 1 + slack) {
         return true;
     }
-    parts.blank_table->object_found(
+    object_to_size(
+        parts,
         width_key(parts),
-        fmt::format("a flat edge that slopes by {:.0f} deg", units::degrees(std::atan(steepest))),
         "at most 45 deg to the bend line",
-        "taper the flange over a longer stretch"
+        "taper the flange over a longer stretch",
+        fmt::format("a flat edge that slopes by {:.0f} deg", units::degrees(std::atan(steepest)))
     );
     return false;
 }
@@ -91,13 +92,14 @@ bool goes_past_bend(ReadCase& parts, const job::Job& job) {
     if (narrowest >= least * (1 - slack)) {
         return true;
     }
-    parts.blank_table->object_found(
+    object_to_size(
+        parts,
         width_key(parts),
-        "a net flat width of " + shown_length(narrowest, *parts.blank_table)
-            + " where the flange is narrowest",
         "at least " + shown_length(least, *parts.blank_table)
             + " (round the nose by the largest wall angle, and two thicknesses)",
-        "deepen the flange there, or take a smaller nose radius"
+        "deepen the flange there, or take a smaller nose radius",
+        "a net flat width of " + shown_length(narrowest, *parts.blank_table)
+            + " where the flange is narrowest"
     );
     return false;
 }

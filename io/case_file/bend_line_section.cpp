@@ -91,6 +91,7 @@ void read_chain(TableReader& table, BendLineSection& line) {
         LineOnDrawing drawn = line.pieces_key == "points" ? read_points(table) : read_drawn(table);
         line.pieces = std::move(drawn.pieces);
         line.rounded_kinks = std::move(drawn.rounded_kinks);
+        line.drawn = std::move(drawn.blank);
     }
     for (const char* key : {"length", "radius", "wall_radius", "sweep"}) {
         if (table.has(key)) {

@@ -29,6 +29,19 @@ job::EndKind read_end(TableReader& table, const std::string& key) {
     return word == "continues" ? job::EndKind::continues : job::EndKind::free;
 }
 
+void refuse_beside_outline(TableReader& table) {
+    for (const char* key : {"web_width", "flange_depth", "flat_width"}) {
+        if (table.has(key)) {
+            table.object_found(
+                key,
+                std::string(key) + " beside outline_layer in [bend_line]",
+                "one of them (the outline gives web width and flat flange width)",
+                "delete it, or take outline_layer out"
+            );
+        }
+    }
+}
+
 void read_flange(TableReader& table, BlankSection& blank) {
     const bool has_depth = table.has("flange_depth");
     const bool has_width = table.has("flat_width");
@@ -54,10 +67,7 @@ void read_flange(TableReader& table, BlankSection& blank) {
     blank.widths = read.profile;
 }
 
-} // namespace
-
-BlankSection read_blank(TableReader& table) {
-    BlankSection blank;
+void read_widths(TableReader& table, BlankSection& blank) {
     blank.web_width = table.value(
         {.key = "web_width",
          .measure = Measure::length,
@@ -67,6 +77,17 @@ BlankSection read_blank(TableReader& table) {
          .remedy = "check the unit; a narrower strip of the web gives the same answer"}
     );
     read_flange(table, blank);
+}
+
+} // namespace
+
+BlankSection read_blank(TableReader& table, bool has_drawn_outline) {
+    BlankSection blank;
+    if (has_drawn_outline) {
+        refuse_beside_outline(table);
+    } else {
+        read_widths(table, blank);
+    }
     blank.trim_allowance = table.value(
         {.key = "trim_allowance",
          .measure = Measure::length,

@@ -2,6 +2,7 @@
 
 #include "io/case_file/chain_check.hpp"
 #include "io/case_file/geometry_check.hpp"
+#include "io/case_file/openings_check.hpp"
 #include "io/case_file/rolling_check.hpp"
 #include "io/key_file/document.hpp"
 #include "solver/findings/flange_development.hpp"
@@ -57,6 +58,18 @@ TableReader* pointer_to(std::optional<TableReader>& table) {
     return table ? &*table : nullptr;
 }
 
+// Outline and holes of the drawing stand beside what [blank] says; reliefs wait for the flat width.
+void take_drawn(ReadCase& parts) {
+    const DrawnBlank& drawn = parts.bend_line.drawn;
+    if (drawn.outline) {
+        parts.blank.web_width = drawn.outline->web_width;
+        parts.blank.flat_width = drawn.outline->flat_width;
+        parts.blank.widths = drawn.outline->flat_widths;
+    }
+    auto& holes = parts.blank.openings.holes;
+    holes.insert(holes.end(), drawn.holes.begin(), drawn.holes.end());
+}
+
 ReadCase read_sections(Tables& tables) {
     ReadCase parts;
     parts.bend_line_table = pointer_to(tables.bend_line);
@@ -73,7 +86,8 @@ ReadCase read_sections(Tables& tables) {
         parts.bend_line = read_bend_line(*tables.bend_line);
     }
     if (tables.blank) {
-        parts.blank = read_blank(*tables.blank);
+        parts.blank = read_blank(*tables.blank, parts.bend_line.drawn.has_outline);
+        take_drawn(parts);
     }
     if (tables.block) {
         parts.block = read_block(*tables.block);
@@ -255,6 +269,7 @@ CaseFileResult case_from(const Document& document) {
     if (reading.is_clean() && has_line(parts)) {
         const std::string title = result.job.title;
         result.job = job_of(parts);
+        settle_reliefs(parts, result.job);
         result.job.title = title;
         result.job.steps = parts.run.steps;
         result.job.accuracy = parts.run.accuracy;

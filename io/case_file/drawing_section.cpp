@@ -27,10 +27,16 @@ void object_to(TableReader& table, const std::string& key, const DrawingProblem&
     table.object_found(key, problem.found, problem.allowed, problem.remedy);
 }
 
-DrawingProblem nothing_on_layer(const Drawing& drawing, const std::string& layer) {
+DrawingProblem
+nothing_on_layer(const Drawing& drawing, const std::string& layer, const std::string& alone) {
     if (drawing.n_not_understood > 0) {
         return {
-            fmt::format("{} things on layer {} that are no line", drawing.n_not_understood, layer),
+            fmt::format(
+                "{} things on layer {} that are no line (the first: {})",
+                drawing.n_not_understood,
+                layer,
+                drawing.first_not_understood
+            ),
             "lines, arcs, circles, polylines and splines that are smooth",
             "take ellipses and blocks apart into arcs in the drawing"};
     }
@@ -41,7 +47,7 @@ DrawingProblem nothing_on_layer(const Drawing& drawing, const std::string& layer
         "nothing drawn on layer " + layer,
         layers.empty() ? "a drawing with lines or arcs"
                        : fmt::format("a layer of the drawing: {}", fmt::join(layers, ", ")),
-        "name the layer with the bend line alone on it"};
+        "name the layer with " + alone + " alone on it"};
 }
 
 /// The strokes in mm: by the drawing's unit, else the case file's.
@@ -56,36 +62,56 @@ std::vector<drawing::Stroke> in_mm(const Drawing& drawing, units::LengthUnit uni
 
 } // namespace
 
-LineOnDrawing read_drawn(TableReader& table) {
+std::optional<std::vector<drawing::Stroke>>
+strokes_on_layer(TableReader& table, const std::string& key, const std::string& alone) {
     const std::optional<std::string> file = table.text("file", Need::required);
-    const std::optional<std::string> layer = table.text("layer", Need::required);
-    const std::optional<std::string> side = table.word("flange_side", side_words, Need::optional);
-    const std::optional<double> kink_radius = read_round_kinks(table);
-    LineOnDrawing drawn;
-    if (!file || !layer || (table.has("round_kinks") && !kink_radius)) {
-        return drawn;
+    const std::optional<std::string> layer = table.text(key, Need::required);
+    if (!file || !layer) {
+        return std::nullopt;
     }
     const std::filesystem::path folder =
         std::filesystem::path(table.reading().file()).parent_path();
     const auto drawing = drawing::read_drawing_file(folder / *file, *layer);
     if (!drawing) {
         object_to(table, "file", drawing.error());
-        return drawn;
+        return std::nullopt;
+    }
+    if (drawing->n_points > 0 && key != "layer") {
+        object_to(
+            table,
+            key,
+            {fmt::format("{} points on layer {}", drawing->n_points, *layer),
+             "shapes with their size",
+             "draw a circle of the hole's diameter in place of each point, or delete them"}
+        );
+        return std::nullopt;
     }
     if (drawing->strokes.empty() || drawing->n_not_understood > 0) {
-        object_to(table, "layer", nothing_on_layer(*drawing, *layer));
+        object_to(table, key, nothing_on_layer(*drawing, *layer, alone));
+        return std::nullopt;
+    }
+    return in_mm(*drawing, table.reading().unit);
+}
+
+LineOnDrawing read_drawn(TableReader& table) {
+    const auto strokes = strokes_on_layer(table, "layer", "the bend line");
+    const std::optional<std::string> side = table.word("flange_side", side_words, Need::optional);
+    const std::optional<double> kink_radius = read_round_kinks(table);
+    LineOnDrawing drawn;
+    if (!strokes || (table.has("round_kinks") && !kink_radius)) {
+        drawn.blank = read_drawn_blank(table, std::nullopt);
         return drawn;
     }
     auto line = drawing::join(
-        in_mm(*drawing, table.reading().unit),
-        side == "right" ? drawing::Side::right : drawing::Side::left,
-        kink_radius
+        *strokes, side == "right" ? drawing::Side::right : drawing::Side::left, kink_radius
     );
     if (!line) {
-        line.error().found += " on layer " + *layer;
+        line.error().found += " on layer " + table.text("layer", Need::required).value_or("");
         object_to(table, "layer", line.error());
+        drawn.blank = read_drawn_blank(table, std::nullopt);
         return drawn;
     }
+    drawn.blank = read_drawn_blank(table, drawing::PlacedLine(*line));
     for (std::size_t i = 0; i < line->pieces.size(); ++i) {
         drawn.pieces.push_back({line->pieces[i], line->names[i]});
     }

@@ -27,7 +27,8 @@ void check_web(ReadCase& parts) {
     }
     const double least = 5 * *parts.sheet.thickness;
     if (*parts.blank.web_width < least) {
-        parts.blank_table->object(
+        object_to_size(
+            parts,
             "web_width",
             "at least " + shown_length(least, *parts.blank_table)
                 + " (5 times the thickness; a narrower web can't be held)",
@@ -181,7 +182,8 @@ void check_flange_stands(ReadCase& parts, const job::Job& job) {
                                       : least_width + job.blank.trim_allowance;
     const bool is_short = key.is_depth ? least_depth(parts) < least : net_width < least_width;
     if (is_short) {
-        parts.blank_table->object(
+        object_to_size(
+            parts,
             key.name,
             "at least " + shown_length(least, *parts.blank_table)
                 + " (the bend, two thicknesses of straight flange"
@@ -217,7 +219,8 @@ void check_concave_flange(ReadCase& parts, const job::Job& job) {
     const double most = key.is_depth
         ? findings::formed_flange_depth(job, most_width - job.blank.trim_allowance)
         : most_width;
-    parts.blank_table->object(
+    object_to_size(
+        parts,
         key.name,
         "less than " + shown_length(most, *parts.blank_table)
             + " (the flat flange reaches inward from a bend line of radius "
@@ -243,7 +246,8 @@ void check_room_for_drive(ReadCase& parts, const job::Job& job) {
 void check_convex_web(ReadCase& parts, const job::Job& job) {
     const double most = job.blank.line.radius() - 2 * job.sheet.thickness;
     if (job.blank.web_width > most) {
-        parts.blank_table->object(
+        object_to_size(
+            parts,
             "web_width",
             "less than " + shown_length(most, *parts.blank_table)
                 + " (the web reaches inward to the centre of a convex bend line)",
@@ -309,6 +313,32 @@ std::string shown_length(double length, key_file::TableReader& table) {
     const units::LengthUnit unit = table.reading().unit;
     return unit == units::LengthUnit::inch ? units::side_by_side(length, unit)
                                            : units::in_mm(length);
+}
+
+void object_to_size(
+    ReadCase& parts,
+    const std::string& key,
+    const std::string& allowed,
+    const std::string& remedy,
+    const std::optional<std::string>& found
+) {
+    if (!parts.bend_line.drawn.has_outline) {
+        if (found) {
+            parts.blank_table->object_found(key, *found, allowed, remedy);
+        } else {
+            parts.blank_table->object(key, allowed, remedy);
+        }
+        return;
+    }
+    const std::optional<double>& size =
+        key == "web_width" ? parts.blank.web_width : parts.blank.flat_width;
+    parts.bend_line_table->object_found(
+        "outline_layer",
+        "drawn there, "
+            + found.value_or(key + " = " + shown_length(size.value_or(0), *parts.blank_table)),
+        allowed,
+        remedy
+    );
 }
 
 void check_nose(

@@ -43,6 +43,15 @@ void check_nose(
 /// A length for a message about this section, in the user's unit. Units: mm.
 [[nodiscard]] std::string shown_length(double length, key_file::TableReader& table);
 
+/// A problem of web_width, flat_width or flange_depth, on its key, or on outline_layer when the
+/// outline is drawn. Without words of its own for what was found it is the value.
+void object_to_size(
+    ReadCase& parts,
+    const std::string& key,
+    const std::string& allowed,
+    const std::string& remedy,
+    const std::optional<std::string>& found = std::nullopt
+);
 /// The bend line radius that nose, gap and the drive's corner need inside a concave curve.
 /// Units: mm.
 [[nodiscard]] double least_concave_radius(const job::Job& job);

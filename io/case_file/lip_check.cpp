@@ -35,11 +35,12 @@ void check_pair(ReadCase& parts) {
 // The second block's height comes from the depth on the drawing.
 void check_depth_is_given(ReadCase& parts) {
     if (parts.return_bend_table != nullptr && parts.blank.flat_width) {
-        parts.blank_table->object_found(
+        object_to_size(
+            parts,
             "flat_width",
-            "a flat width for a flange with a lip",
             "flange_depth, outside face of the web to outside of the lip",
-            "write flange_depth from the drawing; the flat width of flange and lip follows"
+            "write flange_depth from the drawing; the flat width of flange and lip follows",
+            "a flat width for a flange with a lip"
         );
     }
 }

@@ -12,8 +12,6 @@ namespace flangewright::case_file {
 
 namespace {
 
-using key_file::TableReader;
-
 constexpr double slack = 1e-9;
 constexpr const char* why = " (two thicknesses of metal stay round every opening)";
 
@@ -65,13 +63,13 @@ public:
             return;
         }
         for (auto& hole : parts_.blank.openings.holes) {
-            check_hole(hole.opening, hole.table);
+            check_hole(hole.opening, hole.place);
         }
         for (auto& notch : parts_.blank.openings.notches) {
-            check_notch(notch.opening, notch.table);
+            check_notch(notch.opening, notch.place);
         }
         for (auto& tab : parts_.blank.openings.tabs) {
-            check_tab(tab.opening, tab.table);
+            check_tab(tab.opening, tab.place);
         }
         check_neighbours();
     }
@@ -117,36 +115,41 @@ private:
         return true;
     }
 
-    void check_hole(const outline::Hole& hole, TableReader& table) {
+    void check_hole(const outline::Hole& hole, OpeningPlace& place) {
         const double radius = 0.5 * hole.diameter;
-        check_ends(hole.station, radius, hole.distance + (hole.distance > 0 ? radius : 0), table);
+        check_ends(hole.station, radius, hole.distance + (hole.distance > 0 ? radius : 0), place);
         if (hole.distance < 0) {
-            check_web_hole(hole, table);
+            check_web_hole(hole, place);
         } else {
-            check_flange_hole(hole, table);
+            check_flange_hole(hole, place);
         }
     }
 
-    void check_web_hole(const outline::Hole& hole, TableReader& table) {
+    void check_web_hole(const outline::Hole& hole, OpeningPlace& place) {
         const double radius = 0.5 * hole.diameter;
         const double setback = hole.is_pin ? job_.block.backing_setback : 0;
         const double nearest = radius + std::max(least_, setback);
         const double furthest = job_.blank.web_width - radius - least_;
         object_outside(
-            table, "web", -hole.distance, nearest, furthest, "between the bend and the web's edge"
+            place, "web", -hole.distance, nearest, furthest, "between the bend and the web's edge"
         );
     }
 
-    void check_flange_hole(const outline::Hole& hole, TableReader& table) {
+    void check_flange_hole(const outline::Hole& hole, OpeningPlace& place) {
         const double radius = 0.5 * hole.diameter;
         if (hole.is_pin) {
-            table.object("pin", "pins in the web, which the backing clamps", "write pin = false");
+            place.object(
+                "pin",
+                "a pin in the flange",
+                "pins in the web, which the backing clamps",
+                place.is_drawn() ? "put the hole on hole_layer" : "write pin = false"
+            );
         }
         const double edge = job_.blank.flange_width;
         const double net = edge - job_.blank.trim_allowance;
         if (hole.distance > net) {
             object_outside(
-                table,
+                place,
                 "flange",
                 hole.distance,
                 net + radius + least_,
@@ -156,7 +159,7 @@ private:
             return;
         }
         object_outside(
-            table,
+            place,
             "flange",
             hole.distance,
             bend_end_ + radius + least_,
@@ -166,7 +169,7 @@ private:
     }
 
     void object_outside(
-        TableReader& table,
+        OpeningPlace& place,
         const std::string& key,
         double value,
         double lowest,
@@ -179,14 +182,14 @@ private:
         const std::string allowed = lowest > highest
             ? "a smaller opening: there is no room for this one " + where + why
             : shown(lowest) + " to " + shown(highest) + ", " + where + why;
-        table.object_found(key, shown(value), allowed, "move the opening, or make it smaller");
+        place.object(key, shown(value), allowed, "move the opening, or make it smaller");
     }
 
-    void check_ends(double station, double half, double distance, TableReader& table) {
+    void check_ends(double station, double half, double distance, OpeningPlace& place) {
         const double scale = 1 - job_.blank.line.curvature(station) * distance;
         const double off = (half + least_) / std::max(scale, 0.1);
         object_outside(
-            table,
+            place,
             "station",
             station,
             off,
@@ -195,10 +198,10 @@ private:
         );
     }
 
-    void check_notch(const outline::Notch& notch, TableReader& table) {
-        check_ends(notch.station, 0.5 * notch.width, job_.blank.flange_width, table);
+    void check_notch(const outline::Notch& notch, OpeningPlace& place) {
+        check_ends(notch.station, 0.5 * notch.width, job_.blank.flange_width, place);
         object_outside(
-            table,
+            place,
             "depth",
             notch.depth,
             0.5 * notch.width,
@@ -209,7 +212,7 @@ private:
             const double half = 0.5 * notch.width + least_;
             if (notch.station + half > tab.opening.begin
                 && notch.station - half < tab.opening.end) {
-                table.object_found(
+                place.object(
                     "station",
                     "a notch on or close to a tab",
                     "notches beside the tabs" + std::string(why),
@@ -219,10 +222,10 @@ private:
         }
     }
 
-    void check_tab(const outline::Tab& tab, TableReader& table) {
+    void check_tab(const outline::Tab& tab, OpeningPlace& place) {
         const double length = job_.blank.line.length();
         if (tab.end - tab.begin < least_) {
-            table.object_found(
+            place.object(
                 "to",
                 shown(tab.end),
                 "at least two thicknesses past from",
@@ -236,7 +239,7 @@ private:
         };
         for (const auto& [key, at] : {std::pair("from", tab.begin), std::pair("to", tab.end)}) {
             if (is_near_end(at)) {
-                table.object_found(
+                place.object(
                     key,
                     shown(at),
                     "0, " + shown(length)
@@ -248,18 +251,18 @@ private:
     }
 
     void check_neighbours() {
-        std::vector<std::pair<Capsule, TableReader*>> placed;
+        std::vector<std::pair<Capsule, OpeningPlace*>> placed;
         for (auto& hole : parts_.blank.openings.holes) {
-            placed.emplace_back(capsule_of(job_, hole.opening), &hole.table);
+            placed.emplace_back(capsule_of(job_, hole.opening), &hole.place);
         }
         for (auto& notch : parts_.blank.openings.notches) {
-            placed.emplace_back(capsule_of(job_, notch.opening), &notch.table);
+            placed.emplace_back(capsule_of(job_, notch.opening), &notch.place);
         }
         for (std::size_t i = 0; i < placed.size(); ++i) {
             for (std::size_t k = 0; k < i; ++k) {
                 const double metal = metal_between(placed[i].first, placed[k].first);
                 if (metal < least_ - slack) {
-                    placed[i].second->object_found(
+                    placed[i].second->object(
                         "station",
                         metal < 0
                             ? "an opening that runs into " + placed[k].second->path_to("station")
@@ -281,7 +284,7 @@ private:
                 const outline::Tab& one = tabs[i].opening;
                 const outline::Tab& other = tabs[k].opening;
                 if (one.begin < other.end + least_ && other.begin < one.end + least_) {
-                    tabs[i].table.object_found(
+                    tabs[i].place.object(
                         "from",
                         "a tab on or close to another",
                         "at least " + shown(least_) + " between tabs",
@@ -299,6 +302,31 @@ private:
 };
 
 } // namespace
+
+void settle_reliefs(ReadCase& parts, job::Job& job) {
+    constexpr double drawn_apart = 0.05; // mm
+    const double edge = job.blank.flange_width;
+    for (DrawnRelief& relief : parts.bend_line.drawn.reliefs) {
+        if (std::isfinite(edge) && relief.mouth < edge - drawn_apart) {
+            relief.place.object(
+                "mouth",
+                fmt::format("{:.4g} mm short of the flat edge", edge - relief.mouth),
+                fmt::format(
+                    "slots open at the flange's flat edge, {:.6g} mm from the bend tangent", edge
+                ),
+                "draw its sides up to the flat edge or past it"
+            );
+            continue;
+        }
+        double depth = edge - relief.bottom;
+        if (std::abs(depth - 0.5 * relief.width) < drawn_apart) {
+            depth = 0.5 * relief.width; // a half circle about a place on the edge
+        }
+        const outline::Notch notch{relief.station, relief.width, depth};
+        job.blank.openings.notches.push_back(notch);
+        parts.blank.openings.notches.push_back({notch, relief.place});
+    }
+}
 
 void check_openings(ReadCase& parts, const job::Job& job) {
     if (std::isfinite(job.blank.flange_width)) { // else another check says why

@@ -66,7 +66,7 @@ std::vector<Written<outline::Hole>> read_holes(TableReader& table) {
         const bool is_pin = each.flag("pin");
         each.finish();
         if (station && distance && diameter) {
-            holes.push_back({{*station, *distance, *diameter, is_pin}, each});
+            holes.push_back({{*station, *distance, *diameter, is_pin}, {each}});
         }
     }
     return holes;
@@ -83,7 +83,7 @@ std::vector<Written<outline::Notch>> read_notches(TableReader& table) {
         );
         each.finish();
         if (station && width && depth) {
-            notches.push_back({{*station, *width, *depth}, each});
+            notches.push_back({{*station, *width, *depth}, {each}});
         }
     }
     return notches;
@@ -98,7 +98,7 @@ std::vector<Written<outline::Tab>> read_tabs(TableReader& table) {
             each.value(length_rule("height", 0.5, 200, "beyond the flat edge beside it"));
         each.finish();
         if (begin && end && height) {
-            tabs.push_back({{*begin, *end, *height}, each});
+            tabs.push_back({{*begin, *end, *height}, {each}});
         }
     }
     return tabs;

@@ -1,6 +1,8 @@
 // The sections of a case file as they are read, before they are looked at together.
 #pragma once
 
+#include "io/case_file/opening_place.hpp"
+#include "io/drawing/blank_outline.hpp"
 #include "io/drawing/rounded_kink.hpp"
 #include "io/key_file/table_reader.hpp"
 #include "solver/job/job.hpp"
@@ -25,6 +27,30 @@ read_sheet_material(key_file::TableReader& table);
 [[nodiscard]] std::optional<material::SheetMaterial> read_heated_sheet(key_file::TableReader& table
 );
 
+/// One opening, and where it stands so that a problem lands on it.
+template <typename Opening>
+struct Written {
+    Opening opening;
+    OpeningPlace place;
+};
+
+/// A notch on a drawing, whose depth is known once the flat width is. Lengths in mm.
+struct DrawnRelief {
+    double station = 0; ///< of its middle
+    double width = 0;
+    double bottom = 0; ///< deepest place, past the bend tangent
+    double mouth = 0; ///< shorter side's end, past the bend tangent
+    OpeningPlace place;
+};
+
+/// What other layers of a drawing say of the blank.
+struct DrawnBlank {
+    bool has_outline = false; ///< a layer is named for it
+    std::optional<drawing::BlankOutline> outline; ///< empty: wrong, and reported
+    std::vector<Written<outline::Hole>> holes;
+    std::vector<DrawnRelief> reliefs;
+};
+
 /// One piece of a line of several, and where it comes from so that a problem lands on it.
 struct ChainPiece {
     outline::Piece piece;
@@ -40,6 +66,7 @@ struct BendLineSection {
     std::vector<ChainPiece> pieces;
     std::string pieces_key = "pieces"; ///< the key they come from
     std::vector<drawing::RoundedKink> rounded_kinks; ///< of points and drawings
+    DrawnBlank drawn; ///< of drawings
     std::optional<double> length;
     std::optional<double> radius;
     std::optional<double> wall_radius;
@@ -52,11 +79,20 @@ struct BendLineSection {
 struct LineOnDrawing {
     std::vector<ChainPiece> pieces;
     std::vector<drawing::RoundedKink> rounded_kinks;
+    DrawnBlank blank = {};
 };
 /// The smooth curve through `points`, with arcs at its kinks if `round_kinks` is written.
 [[nodiscard]] LineOnDrawing read_points(key_file::TableReader& table);
-/// The line on a layer of a drawing file; same.
+/// The line on a layer of a drawing file, and what its other layers say of the blank; same.
 [[nodiscard]] LineOnDrawing read_drawn(key_file::TableReader& table);
+/// `outline_layer`, `hole_layer`, `pin_layer` and `relief_layer` of a drawing; without a line they
+/// are only known.
+[[nodiscard]] DrawnBlank
+read_drawn_blank(key_file::TableReader& table, const std::optional<drawing::PlacedLine>& line);
+/// The strokes in mm on the layer that `key` names, of the drawing `file` names; `alone` says what
+/// must stand on it and nothing else. Empty: wrong, and reported.
+[[nodiscard]] std::optional<std::vector<drawing::Stroke>>
+strokes_on_layer(key_file::TableReader& table, const std::string& key, const std::string& alone);
 /// `round_kinks`; empty when it is not written, or wrong and reported.
 [[nodiscard]] std::optional<double> read_round_kinks(key_file::TableReader& table);
 
@@ -73,13 +109,6 @@ struct ValueAlong {
 [[nodiscard]] ValueAlong
 read_value_along(key_file::TableReader& table, const key_file::ValueRule& rule);
 
-/// One opening, and where it stands so that a problem lands on it.
-template <typename Opening>
-struct Written {
-    Opening opening;
-    key_file::TableReader table;
-};
-
 /// `holes`, `notches` and `tabs` of [blank]; those that were wrong are left out and reported.
 struct OpeningsSection {
     std::vector<Written<outline::Hole>> holes;
@@ -88,7 +117,8 @@ struct OpeningsSection {
 };
 [[nodiscard]] OpeningsSection read_openings(key_file::TableReader& table);
 
-/// [blank]. Exactly one of depth and width is set.
+/// [blank]. Exactly one of depth and width is set, none of both and no web width when an outline is
+/// drawn.
 struct BlankSection {
     std::optional<double> web_width;
     std::optional<double> flange_depth;
@@ -100,7 +130,7 @@ struct BlankSection {
     job::EndKind end = job::EndKind::free;
     std::optional<material::EdgeFinish> edge_finish;
 };
-[[nodiscard]] BlankSection read_blank(key_file::TableReader& table);
+[[nodiscard]] BlankSection read_blank(key_file::TableReader& table, bool has_drawn_outline);
 
 /// [trim]; all of it may be left out. Empty: the edge is finished as that of the blank.
 struct TrimSection {

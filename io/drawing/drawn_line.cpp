@@ -23,7 +23,7 @@ constexpr double smooth = 0.2 * std::numbers::pi / 180;
 constexpr std::size_t nothing = std::numeric_limits<std::size_t>::max();
 
 std::string place(const Vector2d& point) {
-    return fmt::format("({:.6g}, {:.6g}) mm", point.x(), point.y());
+    return name_of(point);
 }
 
 /// Ends are numbered: 2 i begins stroke i, 2 i + 1 ends it.
@@ -192,7 +192,7 @@ line_of(std::vector<Stroke> strokes, Side flange, std::optional<double> kink_rad
         const auto in_mm = [](double length) { return fmt::format("{:.4g} mm", length); };
         return tl::unexpected(no_room_for(line.kinks[pieces.error().kink], pieces.error(), in_mm));
     }
-    DrawnLine result{{}, {}, line.kinks};
+    DrawnLine result{{}, {}, line.kinks, strokes.front().begin, strokes.front().direction_at_begin};
     for (const outline::RoundedPiece& each : *pieces) {
         result.pieces.push_back(each.piece);
         result.names.push_back(

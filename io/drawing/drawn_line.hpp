@@ -19,6 +19,9 @@ struct DrawnLine {
     std::vector<outline::Piece> pieces;
     std::vector<std::string> names; ///< per piece: "the arc from (12, 30) to (40, 42) mm"
     std::vector<RoundedKink> rounded_kinks; ///< in order along the line
+    Eigen::Vector2d start = Eigen::Vector2d::Zero(); ///< where it begins on the drawing
+    Eigen::Vector2d start_direction =
+        Eigen::Vector2d::UnitX(); ///< unit, the way it goes from there
 };
 
 /// Joins strokes (in mm) whose ends lie within 0.05 mm of each other and whose directions there

@@ -82,7 +82,8 @@ public:
             "SEQEND",
             "SPLINE",
             "ELLIPSE",
-            "INSERT"};
+            "INSERT",
+            "POINT"};
         if (std::ranges::find(wanted, begin->value) == wanted.end()) {
             return true;
         }

@@ -6,6 +6,7 @@
 
 #include <dxflib/dl_creationadapter.h>
 #include <dxflib/dl_dxf.h>
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cctype>
@@ -14,6 +15,7 @@
 #include <numbers>
 #include <sstream>
 #include <system_error>
+#include <utility>
 
 namespace flangewright::drawing {
 
@@ -119,7 +121,7 @@ public:
         const Vector2d begin(data.x1, data.y1);
         const Vector2d end(data.x2, data.y2);
         if (is_wanted() && is_place(begin) && is_place(end) && (end - begin).norm() > smallest) {
-            drawing_->strokes.push_back(line_stroke(begin, end));
+            add(line_stroke(begin, end), handle());
         }
     }
     void addArc(const DL_ArcData& data) override {
@@ -134,6 +136,7 @@ public:
         finish();
         if (is_wanted()) {
             polyline_ = Polyline{{}, (data.flags & 1) != 0};
+            handle_ = handle();
             is_mirrored_ = is_seen_from_behind();
         }
     }
@@ -146,6 +149,7 @@ public:
         finish();
         if (is_wanted()) {
             spline_ = Spline{static_cast<int>(std::min(data.degree, 100U)), {}, {}};
+            handle_ = handle();
             fit_points_.clear();
         }
     }
@@ -164,15 +168,26 @@ public:
             fit_points_.emplace_back(data.x, data.y);
         }
     }
-    void addEllipse(const DL_EllipseData& /*data*/) override { count_not_understood(); }
-    void addInsert(const DL_InsertData& /*data*/) override { count_not_understood(); }
+    void addEllipse(const DL_EllipseData& /*data*/) override {
+        if (is_wanted()) {
+            count_not_understood("ellipse", handle());
+        }
+    }
+    void addInsert(const DL_InsertData& /*data*/) override {
+        if (is_wanted()) {
+            count_not_understood("block", handle());
+        }
+    }
+    void addPoint(const DL_PointData& /*data*/) override {
+        drawing_->n_points += is_wanted() ? 1 : 0;
+    }
     void endEntity() override { finish(); }
     void endSequence() override { finish(); }
 
     void finish() {
         if (polyline_ && !polyline_->vertices.empty()) {
             for (const Stroke& stroke : strokes_of(*polyline_)) {
-                drawing_->strokes.push_back(is_mirrored_ ? mirrored(stroke) : stroke);
+                add(is_mirrored_ ? mirrored(stroke) : stroke, handle_);
             }
             polyline_.reset();
         }
@@ -192,7 +207,20 @@ private:
         }
         return lower_case(layer) == layer_;
     }
-    void count_not_understood() { drawing_->n_not_understood += is_wanted() ? 1 : 0; }
+    std::string handle() {
+        const int number = getAttributes().getHandle();
+        return number > 0 ? fmt::format("{:X}", number) : "";
+    }
+    void add(Stroke stroke, const std::string& handle) {
+        stroke.handle = handle;
+        drawing_->strokes.push_back(std::move(stroke));
+    }
+    void count_not_understood(const std::string& what, const std::string& handle) {
+        ++drawing_->n_not_understood;
+        if (drawing_->first_not_understood.empty()) {
+            drawing_->first_not_understood = handle.empty() ? what : what + ' ' + handle;
+        }
+    }
     bool is_seen_from_behind() {
         const DL_Extrusion* normal = getExtrusion();
         return normal != nullptr && normal->getDirection()[2] < 0;
@@ -202,8 +230,9 @@ private:
             || !std::isfinite(begin) || !std::isfinite(sweep)) {
             return;
         }
-        const Stroke stroke = arc_stroke(centre, radius, begin * degree, sweep * degree);
-        drawing_->strokes.push_back(is_seen_from_behind() ? mirrored(stroke) : stroke);
+        Stroke stroke = arc_stroke(centre, radius, begin * degree, sweep * degree);
+        stroke.name = sweep < 360 ? stroke.name : "circle";
+        add(is_seen_from_behind() ? mirrored(stroke) : stroke, handle());
     }
     void add_spline() {
         std::vector<Vector2d> points = fit_points_;
@@ -213,14 +242,15 @@ private:
         const bool are_places = std::ranges::all_of(points, is_place);
         if (const auto stroke =
                 points.size() > 1 && are_places ? curve_stroke(points) : std::nullopt) {
-            drawing_->strokes.push_back(*stroke);
+            add(*stroke, handle_);
         } else {
-            ++drawing_->n_not_understood;
+            count_not_understood("spline", handle_);
         }
     }
 
     Drawing* drawing_;
     std::string layer_;
+    std::string handle_; // of the polyline or spline that is being read
     bool is_mirrored_ = false;
     std::optional<Polyline> polyline_;
     std::optional<Spline> spline_;

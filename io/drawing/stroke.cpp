@@ -1,5 +1,7 @@
 #include "io/drawing/stroke.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -56,7 +58,8 @@ Stroke reversed(const Stroke& stroke) {
         stroke.begin,
         -stroke.direction_at_end,
         -stroke.direction_at_begin,
-        stroke.pieces};
+        stroke.pieces,
+        stroke.handle};
     std::ranges::reverse(back.pieces);
     for (outline::Piece& piece : back.pieces) {
         piece.curvature = -piece.curvature;
@@ -85,6 +88,43 @@ Stroke scaled(const Stroke& stroke, double factor) {
         piece.curvature /= factor;
     }
     return other;
+}
+
+std::vector<Vector2d> points_along(const Stroke& stroke, double step) {
+    constexpr double most_steps = 500;
+    constexpr double fewest_steps = 4;
+    std::vector<Vector2d> points{stroke.begin};
+    Vector2d at = stroke.begin;
+    double direction = std::atan2(stroke.direction_at_begin.y(), stroke.direction_at_begin.x());
+    for (const outline::Piece& piece : stroke.pieces) {
+        const double n = std::clamp(std::ceil(piece.length / step), fewest_steps, most_steps);
+        const auto chord = [&](double length) -> Vector2d {
+            const double half_turn = 0.5 * piece.curvature * length;
+            const double straight =
+                piece.curvature == 0 ? length : 2 * std::sin(half_turn) / piece.curvature;
+            return straight * along(direction + half_turn);
+        };
+        for (double i = 1; i <= n; ++i) {
+            points.emplace_back(at + chord(piece.length * i / n));
+        }
+        at = points.back();
+        direction += piece.curvature * piece.length;
+    }
+    points.back() = stroke.end;
+    return points;
+}
+
+std::string name_of(const Vector2d& place) {
+    return fmt::format("({:.6g}, {:.6g}) mm", place.x(), place.y());
+}
+
+std::string name_of(const Stroke& stroke) {
+    const std::string name =
+        stroke.handle.empty() ? stroke.name : stroke.name + ' ' + stroke.handle;
+    if ((stroke.end - stroke.begin).norm() <= 1e-9) {
+        return fmt::format("the {} through {}", name, name_of(stroke.begin));
+    }
+    return fmt::format("the {} from {} to {}", name, name_of(stroke.begin), name_of(stroke.end));
 }
 
 } // namespace flangewright::drawing

@@ -20,6 +20,7 @@ struct Stroke {
         Eigen::Vector2d::UnitX(); ///< unit, the way it is travelled
     Eigen::Vector2d direction_at_end = Eigen::Vector2d::UnitX();
     std::vector<outline::Piece> pieces; ///< positive curvature turns left
+    std::string handle = {}; ///< by which the drawing knows it: "2F"; empty: it has none
 };
 
 /// The strokes of one layer.
@@ -28,6 +29,8 @@ struct Drawing {
     std::vector<Stroke> strokes; ///< in the drawing's unit
     std::vector<std::string> layers; ///< that hold anything drawn, in order of appearance
     int n_not_understood = 0; ///< entities of the layer that are no line or curve
+    std::string first_not_understood = {}; ///< "ellipse 2F"; empty: none
+    int n_points = 0; ///< entities of the layer that are a mere point
 };
 
 /// What is wrong with a drawing, in the words of an InputProblem.
@@ -50,6 +53,14 @@ bulge_stroke(const Eigen::Vector2d& begin, const Eigen::Vector2d& end, double bu
 [[nodiscard]] Stroke reversed(const Stroke& stroke);
 /// Seen from behind, x to -x. Source: none needed. Fails: never.
 [[nodiscard]] Stroke mirrored(const Stroke& stroke);
+/// Places along it from its begin to its end, both among them; neighbours on a piece lie `step`
+/// apart or nearer, but no piece has more than 500 steps. Units: as given, step in the same.
+/// Source: none needed. Fails: never.
+[[nodiscard]] std::vector<Eigen::Vector2d> points_along(const Stroke& stroke, double step);
+/// "the arc 2F from (12, 30) mm to (40, 42) mm". Units: mm. Source: none needed. Fails: never.
+[[nodiscard]] std::string name_of(const Stroke& stroke);
+/// "(12, 30) mm". Units: mm. Source: none needed. Fails: never.
+[[nodiscard]] std::string name_of(const Eigen::Vector2d& place);
 /// All lengths multiplied. Source: none needed. Fails: never.
 [[nodiscard]] Stroke scaled(const Stroke& stroke, double factor);
 

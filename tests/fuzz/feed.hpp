@@ -13,7 +13,8 @@ void feed_case(std::string_view text);
 /// Units, source, fails: as feed_case().
 void feed_material(std::string_view text);
 
-/// Reads the text as a drawing and joins what its layer BEND holds.
+/// Reads the text as a drawing and joins what its layer BEND holds; what its layers BLANK, HOLES
+/// and RELIEF hold is seen from there.
 /// Units, source, fails: as feed_case().
 void feed_drawing(std::string_view text);
 

@@ -1,9 +1,12 @@
+#include "io/drawing/blank_outline.hpp"
+#include "io/drawing/cut_out.hpp"
 #include "io/drawing/drawn_line.hpp"
 #include "io/drawing/dxf_file.hpp"
 #include "mesh/base/check.hpp"
 #include "tests/fuzz/feed.hpp"
 
 #include <cmath>
+#include <vector>
 
 namespace flangewright::fuzz {
 
@@ -30,6 +33,32 @@ void check_line(const Result<drawing::DrawnLine, drawing::DrawingProblem>& line)
     check(whole.frame(whole.length()).point.allFinite(), "a line ends somewhere");
 }
 
+/// What else may stand on a drawing, seen from the bend line.
+void check_blank(std::string_view text, const drawing::PlacedLine& line) {
+    for (const char* layer : {"BLANK", "HOLES", "RELIEF"}) {
+        const auto drawn = drawing::read_drawing(text, layer);
+        if (!drawn || drawn->strokes.empty()) {
+            continue;
+        }
+        const auto circles =
+            drawing::circles_of(drawn->strokes).value_or(std::vector<drawing::DrawnCircle>{});
+        for (const drawing::DrawnCircle& circle : circles) {
+            check(std::isfinite(line.locate(circle.centre).distance), "a hole lies somewhere");
+        }
+        const auto slots =
+            drawing::slots_of(drawn->strokes).value_or(std::vector<drawing::DrawnSlot>{});
+        for (const drawing::DrawnSlot& slot : slots) {
+            check(std::isfinite(line.locate(slot.centre).station), "a relief lies somewhere");
+        }
+        const auto outline = drawing::blank_outline_of(drawn->strokes, line);
+        if (!outline) {
+            check_problem(outline.error());
+        } else {
+            check(outline->web_width > 0 && outline->flat_width > 0, "a blank has two sides");
+        }
+    }
+}
+
 } // namespace
 
 void feed_drawing(std::string_view text) {
@@ -39,7 +68,11 @@ void feed_drawing(std::string_view text) {
         return;
     }
     check_line(drawing::join(drawn->strokes, drawing::Side::right, 3));
-    check_line(drawing::join(drawn->strokes, drawing::Side::right));
+    const auto line = drawing::join(drawn->strokes, drawing::Side::right);
+    check_line(line);
+    if (line) {
+        check_blank(text, drawing::PlacedLine(*line));
+    }
 }
 
 } // namespace flangewright::fuzz

@@ -1,4 +1,6 @@
 // Drawings written by another library (Debian's python3-ezdxf), read and joined by us.
+#include "io/drawing/blank_outline.hpp"
+#include "io/drawing/cut_out.hpp"
 #include "io/drawing/drawn_line.hpp"
 #include "io/drawing/dxf_file.hpp"
 
@@ -205,6 +207,36 @@ TEST_F(DxfFile, ListsTheLayersWhenAnotherIsAskedFor) {
     ASSERT_TRUE(read.has_value());
     EXPECT_TRUE(read->strokes.empty());
     EXPECT_THAT(read->layers, testing::ElementsAre("OUTLINE", "BEND"));
+}
+
+// Web of 30, flat flange of 14; a slot 4 wide with its bottom 8 off the line, at 20 deg of the arc.
+TEST_F(DxfFile, BlankAndCutOutsAreSeenFromTheBendLine) {
+    const auto on_layer = [](const std::string& layer) {
+        const auto read = read_drawing_file(folder_ / "blank.dxf", layer);
+        return read ? read->strokes : std::vector<Stroke>{};
+    };
+    const auto joined = joined_line("blank");
+    ASSERT_TRUE(joined.has_value());
+    const PlacedLine line(*joined);
+    const auto outline = blank_outline_of(on_layer("BLANK"), line);
+    ASSERT_TRUE(outline.has_value()) << outline.error().found;
+    EXPECT_NEAR(outline->web_width, 30, rounding);
+    EXPECT_NEAR(outline->flat_width, 14, rounding);
+    EXPECT_TRUE(outline->flat_widths.is_empty());
+    const auto holes = circles_of(on_layer("HOLES"));
+    ASSERT_TRUE(holes.has_value()) << holes.error().found;
+    ASSERT_EQ(holes->size(), 3U);
+    EXPECT_NEAR((*holes)[0].diameter, 6, rounding);
+    EXPECT_NEAR(line.locate((*holes)[0].centre).distance, -15, rounding);
+    EXPECT_NEAR((*holes)[2].diameter, 8, rounding); // of two arcs
+    const auto slots = slots_of(on_layer("RELIEF"));
+    ASSERT_TRUE(slots.has_value()) << slots.error().found;
+    ASSERT_EQ(slots->size(), 1U);
+    EXPECT_NEAR(slots->front().width, 4, rounding);
+    const outline::LinePosition bottom = line.locate(slots->front().centre);
+    EXPECT_NEAR(bottom.station, 40 + 100 * 20 * degree, rounding);
+    EXPECT_NEAR(bottom.distance, 10, rounding);
+    EXPECT_NEAR(slots->front().axis.dot(line.outward_at(bottom.station)), 1, rounding);
 }
 
 // Cut short anywhere, a drawing gives an answer or a problem, never an exception.
