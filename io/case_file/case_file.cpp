@@ -207,7 +207,11 @@ outline::Openings openings_of(const OpeningsSection& read) {
 // Only when every section was read without a problem.
 job::Job job_of(const ReadCase& parts) {
     job::Job job;
-    job.sheet = {*parts.sheet.material, *parts.sheet.thickness, parts.sheet.rolling_direction};
+    job.sheet = {
+        *parts.sheet.material,
+        *parts.sheet.thickness,
+        parts.sheet.rolling_direction,
+        parts.sheet.least_thickness};
     job.blank.line = line_of(parts);
     job.blank.web_width = *parts.blank.web_width;
     job.blank.trim_allowance = *parts.blank.trim_allowance;

@@ -16,6 +16,7 @@ struct SheetSection {
     std::optional<material::SheetMaterial> material;
     std::optional<double> thickness;
     double rolling_direction = 0;
+    std::optional<double> least_thickness; ///< as written, or what the largest thinning leaves
 };
 [[nodiscard]] SheetSection read_sheet(key_file::TableReader& table);
 

@@ -67,6 +67,56 @@ read_thickness(TableReader& table, const std::optional<material::SheetMaterial>&
     );
 }
 
+void refuse_both(TableReader& table) {
+    table.object_found(
+        "largest_thinning",
+        "both least_thickness and largest_thinning",
+        "one of them",
+        "keep the one the drawing gives"
+    );
+}
+
+/// By the drawing, if it says something; less than the thickness, which is checked here too.
+std::optional<double>
+read_least_thickness(TableReader& table, const std::optional<double>& thickness) {
+    const bool has_thickness = table.has("least_thickness");
+    if (has_thickness && table.has("largest_thinning")) {
+        refuse_both(table);
+        return std::nullopt;
+    }
+    if (!has_thickness) {
+        const std::optional<double> thinning = table.value(
+            {.key = "largest_thinning",
+             .measure = Measure::percent,
+             .lowest = 0.005,
+             .highest = 0.9,
+             .reason = "of the thickness as bought, anywhere on the finished part",
+             .remedy = "write what the drawing allows, like \"10 %\"",
+             .need = Need::optional}
+        );
+        return thinning && thickness ? std::optional((1 - *thinning) * *thickness) : std::nullopt;
+    }
+    const std::optional<double> least = table.value(
+        {.key = "least_thickness",
+         .measure = Measure::length,
+         .lowest = 0.01,
+         .highest = 6,
+         .reason = "of the finished part, by its drawing",
+         .remedy = "check the unit against the drawing"}
+    );
+    constexpr double most_share = 0.995; // any forming thins by half a per cent
+    if (least && thickness && *least > most_share * *thickness) {
+        table.object(
+            "least_thickness",
+            "less than the sheet's thickness by half a per cent or more (forming thins every "
+            "sheet)",
+            "take a thicker sheet, or check both thicknesses"
+        );
+        return std::nullopt;
+    }
+    return least;
+}
+
 } // namespace
 
 std::optional<material::SheetMaterial> read_sheet_material(TableReader& table) {
@@ -89,6 +139,7 @@ SheetSection read_sheet(TableReader& table) {
     SheetSection sheet;
     sheet.material = read_sheet_material(table);
     sheet.thickness = read_thickness(table, sheet.material);
+    sheet.least_thickness = read_least_thickness(table, sheet.thickness);
     sheet.rolling_direction = table
                                   .value(
                                       {.key = "rolling_direction",

@@ -181,7 +181,7 @@ FieldFile step_file(const job::Job& job, const process::JobResult& result, std::
         "mm (block face of the web above the block; 0 outside the web)",
         block_gap(job, mesh, step)
     );
-    if (const std::optional<Eigen::VectorXd> share = share_used(result, index)) {
+    if (const std::optional<Eigen::VectorXd> share = share_used(job, result, index)) {
         file.add("share_used", "- (stretch over allowed stretch)", *share);
     }
     if (const std::optional<Eigen::Matrix3Xd> moved_back = springback(result, index)) {

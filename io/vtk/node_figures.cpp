@@ -1,5 +1,8 @@
 #include "io/vtk/node_figures.hpp"
 
+#include "solver/findings/edge_strain.hpp"
+#include "solver/findings/verdict.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -17,12 +20,6 @@ std::optional<double> allowed_at(const findings::Verdict& verdict, const std::st
         }
     }
     return std::nullopt;
-}
-
-// The lip's bend may stretch either face.
-double across_stretched_face(const process::StepResult& step, int node) {
-    const double outer = step.fields.across_outer_face(node);
-    return step.findings.lip ? std::max(outer, step.fields.across_block_face(node)) : outer;
 }
 
 /// Nodes that a limit of a cut edge stands for: all while necks were not looked for.
@@ -43,6 +40,86 @@ std::vector<bool> judged_as_edge(const grid::SheetMesh& mesh, const process::Ste
         }
     }
     return is_edge;
+}
+
+/// The last step up to `index` that made the sheet soft; none: as bought.
+const process::StepResult* last_soft(const process::JobResult& result, std::size_t index) {
+    const process::StepResult* soft = nullptr;
+    for (std::size_t i = 0; i <= index; ++i) {
+        const job::StepKind kind = result.steps[i].kind;
+        if (kind == job::StepKind::anneal || kind == job::StepKind::heat_treat) {
+            soft = &result.steps[i];
+        }
+    }
+    return soft;
+}
+
+bool has_fields(const process::StepResult& step, const grid::SheetMesh& mesh) {
+    return step.fields.major_mid.size() == mesh.n_nodes()
+        && step.fields.across_outer_face.size() == mesh.n_nodes()
+        && step.fields.across_block_face.size() == mesh.n_nodes();
+}
+
+/// Of nodes that a cut edge's limit stands for; 0 elsewhere.
+Eigen::VectorXd edge_stretch(const grid::SheetMesh& mesh, const process::StepResult& step) {
+    const std::vector<bool> is_edge = judged_as_edge(mesh, step);
+    Eigen::VectorXd stretch = Eigen::VectorXd::Zero(mesh.n_nodes());
+    for (int node = 0; node < mesh.n_nodes(); ++node) {
+        if (is_edge[static_cast<std::size_t>(node)]) {
+            stretch(node) = std::expm1(step.fields.major_mid(node));
+        }
+    }
+    return stretch;
+}
+
+/// Along free edge and rims, from where the sheet was soft; 0 elsewhere. Log strains of one
+/// direction add up.
+Eigen::VectorXd edge_stretch_since(
+    const grid::SheetMesh& mesh,
+    const job::Job& job,
+    const process::StepResult& soft,
+    const process::StepResult& step
+) {
+    Eigen::VectorXd stretch = Eigen::VectorXd::Zero(mesh.n_nodes());
+    const auto set = [&stretch](const std::vector<int>& nodes, const Eigen::VectorXd& strain) {
+        for (std::size_t i = 0; i < nodes.size(); ++i) {
+            stretch(nodes[i]) =
+                std::max(stretch(nodes[i]), std::expm1(strain(static_cast<Eigen::Index>(i))));
+        }
+    };
+    const findings::EdgeEnds ends{job.blank.start, job.blank.end};
+    set(mesh.free_edge,
+        findings::edge_strain(mesh, step.state.positions, ends)
+            - findings::edge_strain(mesh, soft.state.positions, ends));
+    for (const grid::Rim& rim : mesh.rims) {
+        set(rim.nodes,
+            findings::rim_strain(mesh, rim, step.state.positions)
+                - findings::rim_strain(mesh, rim, soft.state.positions));
+    }
+    return stretch;
+}
+
+/// Of the face that the bend stretches, from flat or from where the sheet was soft; 0 elsewhere.
+Eigen::VectorXd bend_stretch(
+    const grid::SheetMesh& mesh, const process::StepResult* soft, const process::StepResult& step
+) {
+    Eigen::VectorXd stretch = Eigen::VectorXd::Zero(mesh.n_nodes());
+    const double bend_end = bend_width(mesh);
+    for (int node = 0; node < mesh.n_nodes(); ++node) {
+        const double distance = mesh.distance(node);
+        if (distance < -on_line || (distance > bend_end + on_line && !step.findings.lip)) {
+            continue;
+        }
+        double outer = step.fields.across_outer_face(node);
+        double block = step.fields.across_block_face(node);
+        if (soft != nullptr) {
+            outer -= soft->fields.across_outer_face(node);
+            block -= soft->fields.across_block_face(node);
+        }
+        // The lip's bend may stretch either face.
+        stretch(node) = std::expm1(step.findings.lip ? std::max(outer, block) : outer);
+    }
+    return stretch;
 }
 
 } // namespace
@@ -79,38 +156,33 @@ block_gap(const job::Job& job, const grid::SheetMesh& mesh, const process::StepR
     return gap;
 }
 
-std::optional<Eigen::VectorXd> share_used(const process::JobResult& result, std::size_t index) {
-    const auto softens = [](const process::StepResult& step) {
-        return step.kind == job::StepKind::anneal || step.kind == job::StepKind::heat_treat;
-    };
-    const auto begin = result.steps.begin();
-    if (std::any_of(begin, begin + static_cast<std::ptrdiff_t>(index) + 1, softens)) {
-        return std::nullopt; // the stretch since flat says nothing any more
-    }
+std::optional<Eigen::VectorXd>
+share_used(const job::Job& job, const process::JobResult& result, std::size_t index) {
     const process::StepResult& step = result.steps[index];
+    const grid::SheetMesh& mesh = process::mesh_of(result, index);
+    const process::StepResult* soft = last_soft(result, index);
+    if (!has_fields(step, mesh) || (soft != nullptr && !has_fields(*soft, mesh))) {
+        return std::nullopt;
+    }
     const std::optional<double> edge = allowed_at(result.verdict, "free edge");
     const std::optional<double> bend = allowed_at(result.verdict, "outer fibre of the bend");
-    const grid::SheetMesh& mesh = process::mesh_of(result, index);
-    const bool has_fields = step.fields.major_mid.size() == mesh.n_nodes()
-        && step.fields.across_outer_face.size() == mesh.n_nodes();
-    if ((!edge && !bend) || !has_fields) {
+    const std::optional<double> thinned = allowed_at(result.verdict, findings::thickness_place);
+    if (!edge && !bend && !thinned) {
         return std::nullopt;
     }
     const bool knows_necks = step.neck_shares.size() == mesh.n_nodes();
     Eigen::VectorXd share =
         knows_necks ? step.neck_shares : Eigen::VectorXd::Zero(mesh.n_nodes()).eval();
-    const std::vector<bool> is_edge = judged_as_edge(mesh, step);
-    const double bend_end = bend_width(mesh);
-    for (int node = 0; node < mesh.n_nodes(); ++node) {
-        const double distance = mesh.distance(node);
-        if (edge && is_edge[static_cast<std::size_t>(node)]) {
-            const double stretch = std::expm1(step.fields.major_mid(node)) / *edge;
-            share(node) = std::max(share(node), stretch);
-        }
-        if (bend && distance >= -on_line && (distance <= bend_end + on_line || step.findings.lip)) {
-            const double fibre = std::expm1(across_stretched_face(step, node)) / *bend;
-            share(node) = std::max(share(node), fibre);
-        }
+    if (edge && soft == nullptr) {
+        share = share.cwiseMax(edge_stretch(mesh, step) / *edge);
+    } else if (edge) {
+        share = share.cwiseMax(edge_stretch_since(mesh, job, *soft, step) / *edge);
+    }
+    if (bend) {
+        share = share.cwiseMax(bend_stretch(mesh, soft, step) / *bend);
+    }
+    if (thinned) {
+        share = share.cwiseMax(thinning(job, step.fields) / *thinned);
     }
     return share.cwiseMax(0);
 }

@@ -23,12 +23,13 @@ block_gap(const job::Job& job, const grid::SheetMesh& mesh, const process::StepR
 
 /// The largest of what counts at a node: share of its strain path to a local neck; on cut edges
 /// mid-thickness major stretch over what the free edge bears; in the bend the outer fibre's over
-/// what the bend bears. Where necks were not looked for the edge's limit stands in everywhere, for
-/// orientation. Nothing when neither edge nor bend has a known limit, nor from an anneal on, since
-/// then the stretch since flat says nothing.
+/// what the bend bears; thinning over what the drawing allows. Where necks were not looked for the
+/// edge's limit stands in everywhere, for orientation. From an anneal on stretches count from
+/// there, of cut edges along themselves. Nothing when no limit is known, nor once a soft part is
+/// trimmed, since its nodes are others then.
 /// Units: -. Source: derived here (docs/outputs.md, "share_used"). Fails: never.
 [[nodiscard]] std::optional<Eigen::VectorXd>
-share_used(const process::JobResult& result, std::size_t index);
+share_used(const job::Job& job, const process::JobResult& result, std::size_t index);
 
 /// Flat distance past the bend tangent at which the bend ends. Units: mm. Source: none needed.
 /// Fails: never.

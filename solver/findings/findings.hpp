@@ -104,11 +104,11 @@ enum class VerdictWord { holds, close, splits, unknown };
 /// One limit looked at.
 struct LimitUse {
     std::string place; ///< "free edge", "rim of hole 2", "outer fibre of the bend", "sheet away
-                       ///< from edges and bends"
+                       ///< from edges and bends", "thickness"
     bool is_cut_edge = false; ///< free edge or rim, not a bend
     std::string limit_of = {}; ///< of a cut edge: "uniform elongation", "a filed edge"
-    double reached = 0; ///< engineering strain
-    std::optional<double> allowed; ///< engineering strain; empty when unknown
+    double reached = 0; ///< engineering strain; of the thickness thinning
+    std::optional<double> allowed; ///< same; empty when unknown
     std::optional<double> share;
     bool is_needed = true; ///< false: nothing here can split, whatever the limit
     VerdictWord word = VerdictWord::unknown; ///< of this limit alone

@@ -144,6 +144,22 @@ LimitUse use_of_bend(const job::Job& job, const BendReached& bend) {
     return use;
 }
 
+/// Empty where the drawing names no least thickness. What is cut off on the way need not keep it.
+std::optional<LimitUse> use_of_thickness(const job::Job& job, std::span<const PartFindings> steps) {
+    if (!job.sheet.least_thickness || steps.empty()) {
+        return std::nullopt;
+    }
+    LimitUse use;
+    use.place = thickness_place;
+    use.reached = std::max(0.0, steps.back().thinning_most);
+    use.allowed = 1 - *job.sheet.least_thickness / job.sheet.thickness;
+    use.share = use.reached / *use.allowed;
+    use.grade = material::DataGrade::published;
+    use.source = "the drawing's least thickness, as the case states it";
+    use.word = word_of(use, job.close_share);
+    return use;
+}
+
 VerdictWord worst_word(const std::vector<LimitUse>& limits) {
     // From best to worst as far as the verdict goes: an unknown limit never hides a known split.
     for (const VerdictWord word : {VerdictWord::splits, VerdictWord::unknown, VerdictWord::close}) {
@@ -159,15 +175,23 @@ bool governs(const LimitUse& use, VerdictWord word) {
     return use.word == word && (use.is_needed || word != VerdictWord::holds);
 }
 
-/// Fills word, share and grade; returns the limit the sentence speaks of.
-const LimitUse& weigh(Verdict& verdict) {
-    verdict.word = worst_word(verdict.limits);
-    verdict.grade = material::DataGrade::coupon;
+/// Worst grade of the limits that govern. A drawing's limit has none: alone it leaves that of the
+/// curve that the thinning was computed with.
+material::DataGrade grade_of(const Verdict& verdict, material::DataGrade curve_grade) {
+    std::optional<material::DataGrade> worst;
     for (const LimitUse& use : verdict.limits) {
-        if (governs(use, verdict.word)) {
-            verdict.grade = std::max(verdict.grade, use.grade);
+        if (use.place != thickness_place && governs(use, verdict.word)) {
+            worst = std::max(worst.value_or(use.grade), use.grade);
         }
     }
+    const bool has_thickness = verdict.limits.back().place == thickness_place;
+    return worst.value_or(has_thickness ? curve_grade : material::DataGrade::coupon);
+}
+
+/// Fills word, share and grade; returns the limit the sentence speaks of.
+const LimitUse& weigh(Verdict& verdict, material::DataGrade curve_grade) {
+    verdict.word = worst_word(verdict.limits);
+    verdict.grade = grade_of(verdict, curve_grade);
     const auto weight = [&](const LimitUse& use) {
         return std::pair(governs(use, verdict.word), share_or_none(use));
     };
@@ -186,6 +210,9 @@ const LimitUse& weigh(Verdict& verdict) {
 }
 
 std::string reached_in_words(const LimitUse& use) {
+    if (use.place == thickness_place) {
+        return fmt::format("The part is thinned by {:.1f} % at its thinnest", 100 * use.reached);
+    }
     return fmt::format("The {} stretches by {:.1f} %", use.place, 100 * use.reached);
 }
 
@@ -213,6 +240,9 @@ std::string allowed_in_words(const LimitUse& use) {
             100 * use.allowed.value_or(0),
             data
         );
+    }
+    if (use.place == thickness_place) {
+        return fmt::format("The drawing allows {:.1f} %", 100 * use.allowed.value_or(0));
     }
     const bool has_finish = use.limit_of.find("edge") != std::string::npos;
     if (use.is_cut_edge && has_finish) {
@@ -272,6 +302,10 @@ std::string because(const job::Job& job, const Verdict& verdict, const LimitUse&
     if (is_held_back) {
         sentence += ". Above half the limit that can't be called safe without a coupon test or "
                     "published data for this sheet";
+    }
+    if (spoken.place == thickness_place && verdict.word == VerdictWord::splits) {
+        sentence += ". It is thinner than the drawing allows; whether it splits the other limits "
+                    "tell";
     }
     sentence += about_shrinking(job, verdict.limits.front());
     return sentence + ".";
@@ -336,7 +370,10 @@ Verdict judge(const job::Job& job, std::span<const PartFindings> steps) {
         interior->word = word_of(*interior, job.close_share);
         verdict.limits.push_back(*std::move(interior));
     }
-    const LimitUse& spoken = weigh(verdict);
+    if (std::optional<LimitUse> thickness = use_of_thickness(job, steps)) {
+        verdict.limits.push_back(*std::move(thickness));
+    }
+    const LimitUse& spoken = weigh(verdict, job.sheet.material.curve_grade);
     verdict.because = because(job, verdict, spoken);
     return verdict;
 }

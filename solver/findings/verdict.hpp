@@ -35,12 +35,17 @@ allowed_bend_strain(std::span<const material::BendLimit> limits, double thicknes
 /// Judges the worst of all steps. Limits: the stretch of the free edge, and of the rim that
 /// stretches most, against what an edge of its finish bears (edge_limit.hpp), and the outer fibre
 /// of the bend, and of the lip's if one is bent (from the nose radius or as computed, whichever is
-/// larger), against the bend table. `splits` above a share of 1; else `unknown` when a needed limit
+/// larger), against the bend table. Where the drawing names a least thickness, also the thinning of
+/// the part as its last step leaves it; that limit is the drawing's and none of the sheet, so its
+/// share is never doubtful. `splits` above a share of 1; else `unknown` when a needed limit
 /// is unknown; else `close` from the job's close_share, and above half a limit whose data are
 /// neither from a coupon nor published; else `holds`. A limit governs when it alone would give the
 /// verdict's word: the share is the largest and the grade the worst of those that govern. Units:
 /// strains in -. Source: design definition of shares and words; half-limit rule: common practice,
 /// no source (docs/theory-findings.md, "Verdict"). Fails: never.
 [[nodiscard]] Verdict judge(const job::Job& job, std::span<const PartFindings> steps);
+
+/// How the limit of a drawing's least thickness is called.
+inline constexpr const char* thickness_place = "thickness";
 
 } // namespace flangewright::findings

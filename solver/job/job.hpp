@@ -21,6 +21,7 @@ struct Sheet {
     double thickness = 0;
     double rolling_direction = 0; ///< from the bend line in the middle of the part toward the
                                   ///< flange, rad
+    std::optional<double> least_thickness = {}; ///< of the finished part, by its drawing
 };
 
 /// What happens where the blank ends along the bend line.

@@ -1,5 +1,7 @@
 #include "solver/process/split_chance.hpp"
 
+#include "solver/findings/verdict.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -29,8 +31,8 @@ chance_of_job(const job::Job& job, const findings::Verdict& verdict, const Scatt
     const double edge_band = job.scatter.value_or(job::Scatter{}).edge_limit;
     std::vector<findings::LimitMoves> limits;
     for (const findings::LimitUse& use : verdict.limits) {
-        if (!use.is_needed) {
-            continue;
+        if (!use.is_needed || use.place == findings::thickness_place) {
+            continue; // too thin for the drawing is no split
         }
         if (!use.share) {
             return not_given(fmt::format("What the {} bears is not known.", use.place));

@@ -1,4 +1,5 @@
 #include "io/vtk/node_figures.hpp"
+#include "solver/findings/verdict.hpp"
 #include "tests/support/formed_flange.hpp"
 
 #include <gtest/gtest.h>
@@ -46,7 +47,7 @@ TEST(NodeFigures, BlockGapIsTheWebsHeightAndZeroInTheFlange) {
 
 TEST(NodeFigures, ShareUsedAtEdgeAndBendIsTheVerdictsOwn) {
     const process::JobResult result = support::made_up_result();
-    const std::optional<Eigen::VectorXd> share = share_used(result, 0);
+    const std::optional<Eigen::VectorXd> share = share_used(support::made_up_job(), result, 0);
     ASSERT_TRUE(share);
     double edge = 0;
     for (const int node : result.mesh.free_edge) {
@@ -66,13 +67,17 @@ TEST(NodeFigures, ShareUsedBetweenEdgeAndBendIsThatOfTheNeckOnceLookedFor) {
     process::JobResult result = support::made_up_result();
     const double share_of_neck = 0.01; // less than the stretch over what an edge bears
     result.steps[0].neck_shares = Eigen::VectorXd::Constant(result.mesh.n_nodes(), share_of_neck);
-    const Eigen::VectorXd share = share_used(result, 0).value();
+    const Eigen::VectorXd share = share_used(support::made_up_job(), result, 0).value();
     const auto& middle = result.mesh.station_lines[result.mesh.station_lines.size() / 2];
     const int edge = middle.back();
     EXPECT_NEAR(share(middle[middle.size() - 2]), share_of_neck, rounding);
     EXPECT_GT(share(edge), 0.1) << "a cut edge keeps its own limit";
     result.steps[0].neck_shares(middle[middle.size() - 2]) = 1.5;
-    EXPECT_NEAR(share_used(result, 0).value()(middle[middle.size() - 2]), 1.5, rounding);
+    EXPECT_NEAR(
+        share_used(support::made_up_job(), result, 0).value()(middle[middle.size() - 2]),
+        1.5,
+        rounding
+    );
 }
 
 TEST(NodeFigures, ShareUsedNeedsALimit) {
@@ -80,19 +85,53 @@ TEST(NodeFigures, ShareUsedNeedsALimit) {
     for (findings::LimitUse& limit : result.verdict.limits) {
         limit.allowed.reset();
     }
-    EXPECT_FALSE(share_used(result, 0));
+    EXPECT_FALSE(share_used(support::made_up_job(), result, 0));
 }
 
-TEST(NodeFigures, ShareUsedIsLeftOutFromAnAnnealOn) {
+TEST(NodeFigures, ShareUsedCountsFromAnAnneal) {
+    const job::Job job = support::made_up_job();
     process::JobResult result = support::made_up_result();
-    ASSERT_TRUE(share_used(result, 1));
+    ASSERT_TRUE(share_used(job, result, 1));
+    EXPECT_GT(share_used(job, result, 1)->maxCoeff(), 0.1);
     result.steps.push_back(result.steps[1]);
     result.steps.back().kind = job::StepKind::anneal;
     result.steps.push_back(result.steps[1]);
-    result.steps.back().kind = job::StepKind::trim;
-    EXPECT_TRUE(share_used(result, 1));
-    EXPECT_FALSE(share_used(result, 2));
-    EXPECT_FALSE(share_used(result, 3));
+    result.steps.back().kind = job::StepKind::set_on_block;
+    result.steps.back().neck_shares = Eigen::VectorXd::Zero(result.mesh.n_nodes());
+    const Eigen::VectorXd unchanged = share_used(job, result, 3).value();
+    EXPECT_LT(unchanged.maxCoeff(), rounding) << "nothing was stretched since";
+    // Stretched along by 2 %, everywhere alike: the edge's stretch since the anneal is that.
+    process::StepResult& last = result.steps.back();
+    last.state.positions *= 1.02;
+    const double allowed = result.verdict.limits[0].allowed.value();
+    const int middle = result.mesh.free_edge[result.mesh.free_edge.size() / 2];
+    EXPECT_NEAR(share_used(job, result, 3).value()(middle), 0.02 / allowed, 1e-9);
+    // The bend's outer fibre by 3 % more than then.
+    const double bend = result.verdict.limits[1].allowed.value();
+    const int in_bend = result.mesh.bend_begin.front();
+    last.fields.across_outer_face(in_bend) += std::log(1.03);
+    EXPECT_NEAR(share_used(job, result, 3).value()(in_bend), 0.03 / bend, 1e-9);
+}
+
+// A trim leaves other nodes, and what they were when the sheet was soft is not kept.
+TEST(NodeFigures, ShareUsedIsLeftOutOnceASoftPartIsTrimmed) {
+    const job::Job job = support::made_up_job();
+    process::JobResult result = support::made_up_result();
+    result.steps[0].kind = job::StepKind::anneal;
+    result.steps[0].fields.major_mid.conservativeResize(result.mesh.n_nodes() - 1);
+    EXPECT_FALSE(share_used(job, result, 1));
+}
+
+TEST(NodeFigures, ShareUsedWeighsTheThicknessTheDrawingAllows) {
+    const job::Job job = support::made_up_job();
+    process::JobResult result = support::made_up_result();
+    const Eigen::VectorXd thinned = thinning(job, result.steps[1].fields);
+    Eigen::Index most = 0;
+    ASSERT_GT(thinned.maxCoeff(&most), 0);
+    findings::LimitUse& limit = result.verdict.limits.emplace_back();
+    limit.place = findings::thickness_place;
+    limit.allowed = 0.01 * thinned.maxCoeff();
+    EXPECT_NEAR(share_used(job, result, 1).value()(most), 100, 1e-9);
 }
 
 } // namespace

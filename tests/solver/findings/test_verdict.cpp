@@ -72,6 +72,57 @@ TEST(Verdict, KeepsItsGradeWhileTheInteriorIsFarFromANeck) {
     EXPECT_EQ(judge_interior(job, 0.4, DataGrade::assumed).grade, DataGrade::coupon);
 }
 
+/// The edge stretched by 2 % of 20; the drawing allows a tenth of the thickness to go.
+Verdict judge_thickness(const job::Job& job, std::vector<double> thinning_after_steps) {
+    job::Job limited = job;
+    limited.sheet.least_thickness = 0.9 * job.sheet.thickness;
+    std::vector<PartFindings> steps;
+    for (const double thinning : thinning_after_steps) {
+        PartFindings& part = steps.emplace_back();
+        part.edge_tension_used = std::log1p(0.02);
+        part.thinning_most = thinning;
+    }
+    return judge(limited, steps);
+}
+
+TEST(Verdict, WeighsTheThicknessTheDrawingAllows) {
+    const job::Job job = job_with(DataGrade::coupon);
+    EXPECT_EQ(judge_thickness(job, {0.079}).word, VerdictWord::holds);
+    EXPECT_EQ(judge_thickness(job, {0.081}).word, VerdictWord::close);
+    const Verdict verdict = judge_thickness(job, {0.12});
+    EXPECT_EQ(verdict.word, VerdictWord::splits);
+    EXPECT_NEAR(verdict.share_used.value(), 1.2, 1e-12);
+    EXPECT_EQ(verdict.limits.back().place, "thickness");
+    EXPECT_THAT(
+        verdict.because,
+        HasSubstr(
+            "The part is thinned by 12.0 % at its thinnest. The drawing allows 10.0 %, so 120 "
+            "% of the limit is used. It is thinner than the drawing allows"
+        )
+    );
+}
+
+TEST(Verdict, WeighsTheThicknessOfTheFinishedPart) {
+    const job::Job job = job_with(DataGrade::coupon);
+    EXPECT_NEAR(*judge_thickness(job, {0.12, 0.05}).limits.back().share, 0.5, 1e-12);
+    EXPECT_NEAR(*judge_thickness(job, {-0.01}).limits.back().share, 0, 1e-12);
+}
+
+// The drawing's word is sure, whatever the sheet's data are.
+TEST(Verdict, DoesNotDoubtTheDrawingsThickness) {
+    const job::Job job = job_with(DataGrade::assumed);
+    EXPECT_EQ(judge_thickness(job, {0.079}).word, VerdictWord::holds);
+    EXPECT_EQ(judge_thickness(job, {0.079}).grade, DataGrade::assumed); // edge and bend govern, too
+}
+
+TEST(Verdict, SaysNothingOfThicknessWithoutAWordFromTheDrawing) {
+    const job::Job job = job_with(DataGrade::coupon);
+    const Verdict verdict = judge_edge(job, 0.02);
+    for (const LimitUse& limit : verdict.limits) {
+        EXPECT_NE(limit.place, thickness_place);
+    }
+}
+
 TEST(Verdict, HeedsTheUsersCloseShare) {
     job::Job job = job_with(DataGrade::coupon);
     job.close_share = 0.6;

@@ -43,6 +43,16 @@ TEST(SplitChance, TakesTheRunsShareAndTheMovesOfItsPlace) {
     EXPECT_NEAR(chance.deviation, 0.8 * 0.25, 1e-12); // of 30 % and 40 %, halved
 }
 
+// Too thin for the drawing is no split, and no scatter of it is needed.
+TEST(SplitChance, LeavesTheDrawingsThicknessOut) {
+    findings::Verdict verdict;
+    verdict.limits = {limit("free edge", 0.8, true), limit("thickness", 1.5, false)};
+    const findings::Chance chance =
+        chance_of_job(job_with_edge_band(0.4), verdict, band_of(0.3, 0.1));
+    ASSERT_TRUE(chance.first_order.has_value());
+    EXPECT_EQ(chance.place, "free edge");
+}
+
 TEST(SplitChance, ABendTableDoesNotVaryWithEdges) {
     findings::Verdict verdict;
     verdict.limits = {limit("outer fibre of the bend", 0.5, false)};
