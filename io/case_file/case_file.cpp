@@ -5,6 +5,7 @@
 #include "io/case_file/openings_check.hpp"
 #include "io/case_file/rolling_check.hpp"
 #include "io/key_file/document.hpp"
+#include "io/sheet_library/softer_tempers.hpp"
 #include "solver/findings/flange_development.hpp"
 #include "solver/findings/lip_development.hpp"
 
@@ -212,6 +213,9 @@ job::Job job_of(const ReadCase& parts) {
         *parts.sheet.thickness,
         parts.sheet.rolling_direction,
         parts.sheet.least_thickness};
+    if (parts.sheet.is_by_name) {
+        job.sheet.softer_tempers = sheet_library::softer_tempers_of(*parts.sheet.material);
+    }
     job.blank.line = line_of(parts);
     job.blank.web_width = *parts.blank.web_width;
     job.blank.trim_allowance = *parts.blank.trim_allowance;

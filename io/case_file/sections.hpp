@@ -17,6 +17,7 @@ struct SheetSection {
     std::optional<double> thickness;
     double rolling_direction = 0;
     std::optional<double> least_thickness; ///< as written, or what the largest thinning leaves
+    bool is_by_name = false; ///< the material, out of the library
 };
 [[nodiscard]] SheetSection read_sheet(key_file::TableReader& table);
 

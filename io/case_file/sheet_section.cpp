@@ -137,6 +137,7 @@ std::optional<material::SheetMaterial> read_heated_sheet(TableReader& table) {
 
 SheetSection read_sheet(TableReader& table) {
     SheetSection sheet;
+    sheet.is_by_name = !table.holds_table("material");
     sheet.material = read_sheet_material(table);
     sheet.thickness = read_thickness(table, sheet.material);
     sheet.least_thickness = read_least_thickness(table, sheet.thickness);

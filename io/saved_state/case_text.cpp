@@ -55,7 +55,7 @@ void add_material(
 }
 
 void add_sheet(Lines& lines, const job::Sheet& sheet) {
-    const auto& [material, thickness, rolling_direction, least_thickness] = sheet;
+    const auto& [material, thickness, rolling_direction, least_thickness, softer_tempers] = sheet;
     lines.add("sheet.thickness", thickness);
     lines.add("sheet.rolling_direction", rolling_direction);
     add_material(lines, "sheet.material", material);

@@ -1,5 +1,6 @@
 #include "io/tables/remedy_words.hpp"
 
+#include "io/sheet_library/softer_tempers.hpp"
 #include "io/tables/shown_length.hpp"
 #include "mesh/base/check.hpp"
 
@@ -14,6 +15,21 @@ using process::RemedyKind;
 
 std::string finish_word(const Remedy& remedy) {
     return remedy.finish ? material::word_for(*remedy.finish) : "better finished";
+}
+
+/// How the strength of the sheet as drawn comes back: tempers T by heat treatment, W of its own
+/// accord by ageing, H not at all, since rolling made them hard. Source: common practice, no
+/// source.
+const char* strength_words(const Remedy& remedy) {
+    const auto temper = [](const std::string& sheet) {
+        return sheet_library::alloy_and_temper_of(sheet).temper;
+    };
+    if (temper(remedy.sheet_now).starts_with('H')) {
+        return "its strength came from rolling, and no heat treatment brings it back";
+    }
+    return temper(remedy.sheet).starts_with('W')
+        ? "quenched and formed before it ages to its strength, to approved data"
+        : "strength is restored only by heat treatment after forming, to approved data";
 }
 
 std::string change_words(const Remedy& remedy, units::LengthUnit unit) {
@@ -46,6 +62,13 @@ std::string change_words(const Remedy& remedy, units::LengthUnit unit) {
         return "Anneal before the return bend";
     case RemedyKind::turned_grain:
         return "Blank cut with the rolling direction turned by 90 deg";
+    case RemedyKind::softer_temper:
+        return fmt::format(
+            "Sheet of {} in place of {} ({})",
+            remedy.sheet,
+            remedy.sheet_now,
+            strength_words(remedy)
+        );
     }
     check(false, "every kind of remedy has words");
     return {};
@@ -69,6 +92,8 @@ std::string word_for(RemedyKind kind) {
         return "anneal_first";
     case RemedyKind::turned_grain:
         return "turned_grain";
+    case RemedyKind::softer_temper:
+        return "softer_temper";
     }
     check(false, "every kind of remedy has a word");
     return {};
@@ -106,10 +131,12 @@ std::string remedies_note(const process::Remedies& remedies) {
         remedies.helpful.empty() ? "None of the changes tried was found to help. " : "";
     note += fmt::format(
         "Each change alone was solved anew on a thin slice with a quick mesh; its share is the "
-        "run's ({} %) times what it does to the slice's ({} %). A better edge needs no solve. "
-        "Another temper was not tried.",
+        "run's ({} %) times what it does to the slice's ({} %). A better edge needs no solve. {}",
         shown_number(100 * remedies.share_as_run, 0),
-        shown_number(100 * remedies.share_of_model, 0)
+        shown_number(100 * remedies.share_of_model, 0),
+        remedies.n_tempers > 0
+            ? "Of softer tempers only those of the library were tried."
+            : "Another temper was not tried: no softer one of this sheet is in the library."
     );
     if (remedies.n_failed > 0) {
         note += fmt::format(

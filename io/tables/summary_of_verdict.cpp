@@ -13,13 +13,15 @@ Json remedies_json(const process::JobResult& result) {
     Json list = Json::array();
     for (const process::Remedy& remedy : result.remedies->helpful) {
         const bool is_turn = remedy.kind == process::RemedyKind::turned_grain;
-        const bool is_length = remedy.from != remedy.to && !is_turn;
+        const bool is_length = remedy.from != remedy.to && !is_turn
+            && remedy.kind != process::RemedyKind::softer_temper;
         list.push_back(
             {{"what", word_for(remedy.kind)},
              {"from_mm", is_length ? number(remedy.from) : Json(nullptr)},
              {"to_mm", is_length ? number(remedy.to) : Json(nullptr)},
              {"to_deg", is_turn ? number(units::degrees(remedy.to)) : Json(nullptr)},
              {"edge_finish", remedy.finish ? Json(word_for(remedy.finish)) : Json(nullptr)},
+             {"material", remedy.sheet.empty() ? Json(nullptr) : Json(remedy.sheet)},
              {"share", number(remedy.share)},
              {"word", findings::word_for(remedy.word)}}
         );

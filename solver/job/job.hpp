@@ -22,6 +22,8 @@ struct Sheet {
     double rolling_direction = 0; ///< from the bend line in the middle of the part toward the
                                   ///< flange, rad
     std::optional<double> least_thickness = {}; ///< of the finished part, by its drawing
+    /// The same alloy in softer tempers, least soft first; none: not known, or none is.
+    std::vector<material::SheetMaterial> softer_tempers = {};
 };
 
 /// What happens where the blank ends along the bend line.

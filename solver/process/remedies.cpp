@@ -130,6 +130,19 @@ Ladder turned_grain(const job::Job& slice) {
             }};
 }
 
+/// Least soft first. The limits are those of the softer sheet; what its strength must come from is
+/// the reader's to settle.
+Ladder softer_temper(const job::Job& slice) {
+    Ladder ladder{RemedyKind::softer_temper, 0, {}, 0, [](job::Job& job, double to) {
+                      const auto rung = static_cast<std::size_t>(to) - 1;
+                      job.sheet.material = job.sheet.softer_tempers.at(rung);
+                  }};
+    for (std::size_t i = 0; i < slice.sheet.softer_tempers.size(); ++i) {
+        ladder.rungs.push_back(static_cast<double>(i + 1));
+    }
+    return ladder;
+}
+
 /// Tries changes on the slice, all that are asked for at a time.
 class Trials {
 public:
@@ -137,7 +150,12 @@ public:
         : slice_(slice_of(job, run.mesh, run.steps)), as_run_(run.verdict),
           close_share_(job.close_share), n_at_once_(n_at_once), monitor_(monitor) {
         for (Ladder (*make)(const job::Job&) :
-             {less_depth, larger_nose, larger_plan_radius, anneal_first, turned_grain}) {
+             {less_depth,
+              larger_nose,
+              larger_plan_radius,
+              anneal_first,
+              turned_grain,
+              softer_temper}) {
             Ladder ladder = make(slice_);
             if (!ladder.rungs.empty()) {
                 ladders_.push_back(std::move(ladder));
@@ -215,7 +233,15 @@ private:
     Remedy outcome(const Rung& rung, const std::vector<double>& answer) const {
         const ShareWord expected = expected_with(as_run_, close_share_, as_is_, answer);
         const Ladder& ladder = ladders_[rung.ladder];
-        return {ladder.kind, ladder.from, rung.to, {}, expected.share, expected.word};
+        Remedy remedy{.kind = ladder.kind, .from = ladder.from, .to = rung.to};
+        remedy.share = expected.share;
+        remedy.word = expected.word;
+        if (ladder.kind == RemedyKind::softer_temper) {
+            remedy.sheet_now = slice_.sheet.material.name;
+            remedy.sheet =
+                slice_.sheet.softer_tempers.at(static_cast<std::size_t>(rung.to) - 1).name;
+        }
+        return remedy;
     }
 
     void take(const Rung& rung, const Numbers& answer) {
@@ -280,7 +306,7 @@ std::optional<Remedy> better_edge(const job::Job& job, const JobResult& run, Rem
         finish = better;
         const ShareWord with = word_and_share(findings::judge(changed, steps));
         if (with.is_better_than(word_and_share(run.verdict))) {
-            return Remedy{kind, 0, 0, better, with.share, with.word};
+            return Remedy{.kind = kind, .finish = better, .share = with.share, .word = with.word};
         }
     }
     return std::nullopt;
@@ -323,6 +349,7 @@ find_remedies(const job::Job& job, const JobResult& run, int n_at_once, const Mo
         return std::nullopt;
     }
     found.n_failed = trials.n_failed();
+    found.n_tempers = static_cast<int>(job.sheet.softer_tempers.size());
     rank(found.helpful);
     return found;
 }

@@ -8,7 +8,8 @@ namespace flangewright::process {
 
 /// Tries changes to the job, each solved anew on a thin slice with a quick mesh in a process of its
 /// own, `n_at_once` at a time: a less deep flange, a larger nose, a larger plan radius, an anneal
-/// before the return bend, a rolled sheet turned by 90 deg. Depth and nose keep to the smallest
+/// before the return bend, a rolled sheet turned by 90 deg, softer tempers of the same alloy that
+/// the job names. Depth, nose and temper keep to the smallest
 /// change tried that brings the verdict to `holds`; else the best is told. With a change each
 /// limit's share is the run's times (slice with the change / slice as it is). A better finished
 /// edge needs no solve. Each is judged by the rules of findings::judge(); what helps is ranked.

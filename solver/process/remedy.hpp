@@ -4,6 +4,7 @@
 #include "solver/findings/findings.hpp"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace flangewright::process {
@@ -17,6 +18,7 @@ enum class RemedyKind {
     better_trimmed_edge,
     anneal_first, ///< before the return bend
     turned_grain, ///< rolling direction turned by 90 deg
+    softer_temper, ///< of the same alloy
 };
 
 /// One change, tried. Units: mm, rad, -.
@@ -27,6 +29,8 @@ struct Remedy {
     std::optional<material::EdgeFinish> finish = {}; ///< of a better edge
     double share = 0; ///< of the limit, expected with the change
     findings::VerdictWord word = findings::VerdictWord::close; ///< expected
+    std::string sheet_now = {}; ///< of a softer temper: the job's sheet by name
+    std::string sheet = {}; ///< the softer one
 };
 
 /// What would help, best first.
@@ -37,6 +41,7 @@ struct Remedies {
     std::vector<Remedy> helpful; ///< by growing share; none: nothing tried helps
     int n_failed = 0; ///< changes that found no balance of forces
     bool knows_finish = true; ///< the edge's is stated; else no better one can be weighed
+    int n_tempers = 0; ///< softer tempers tried
 
     /// Whether the slice says enough of the part: their shares differ by a third of the part's at
     /// most. Else the part's ends or openings decide, and only a better edge is looked at.

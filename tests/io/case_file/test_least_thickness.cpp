@@ -1,4 +1,4 @@
-// What the drawing allows of thinning.
+// What the drawing allows of thinning, and the softer tempers a case brings along.
 #include "io/case_file/case_file.hpp"
 #include "tests/io/case_file/bad_lines.hpp"
 #include "tests/io/case_file/case_text.hpp"
@@ -52,6 +52,22 @@ INSTANTIATE_TEST_SUITE_P(
     ),
     [](const auto& trial) { return trial.param.name; }
 );
+
+TEST(SofterTempersOfACase, ComeWithASheetOutOfTheLibrary) {
+    const job::Job hard = read_well(with_line(4, "material = \"6061-T6\""));
+    ASSERT_EQ(hard.sheet.softer_tempers.size(), 2U);
+    EXPECT_EQ(hard.sheet.softer_tempers.back().name, "6061-O");
+    EXPECT_TRUE(read_well(good_case).sheet.softer_tempers.empty()); // soft already
+}
+
+TEST(SofterTempersOfACase, AreNoneForASheetWrittenOut) {
+    const std::string written = with_line(4, "", good_case)
+        + "[sheet.material]\nname = \"6061-T6\"\nyoungs_modulus = \"70 GPa\"\npoisson_ratio = "
+          "0.33\n"
+          "[sheet.material.hardening]\nlaw = \"swift\"\nstrength = \"500 MPa\"\nprestrain = 0.01\n"
+          "exponent = 0.1\n";
+    EXPECT_TRUE(read_well(written).sheet.softer_tempers.empty());
+}
 
 } // namespace
 } // namespace flangewright::case_file

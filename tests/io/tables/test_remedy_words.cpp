@@ -58,10 +58,10 @@ TEST(RemedyWords, SayHowItWasFoundAndHowFarItGoes) {
     process::Remedies remedies = some_remedies();
     EXPECT_THAT(remedies_note(remedies), HasSubstr("the run's (95 %)"));
     EXPECT_THAT(remedies_note(remedies), HasSubstr("the slice's (90 %)"));
-    EXPECT_THAT(remedies_note(remedies), HasSubstr("Another temper was not tried"));
+    EXPECT_THAT(remedies_note(remedies), HasSubstr("Another temper was not tried: no softer one"));
     EXPECT_THAT(remedies_note(remedies), HasSubstr("approved data decide"));
     EXPECT_THAT(remedies_note(remedies), Not(HasSubstr("left out")));
-    EXPECT_THAT(remedies_note(remedies), Not(HasSubstr("was found to help")));
+    EXPECT_THAT(remedies_note(remedies), Not(HasSubstr("None of the changes tried")));
     remedies.n_failed = 2;
     EXPECT_THAT(remedies_note(remedies), HasSubstr("2 changes found no balance of forces"));
     remedies.helpful.clear();
@@ -78,7 +78,38 @@ TEST(RemedyWords, SayHowItWasFoundAndHowFarItGoes) {
     );
 }
 
+// Source: tempers T are heat treated, tempers H work hardened (common practice, no source).
+TEST(RemedyWords, SayWhereTheStrengthOfASofterTemperMustComeFrom) {
+    process::Remedies remedies = some_remedies();
+    remedies.n_tempers = 2;
+    process::Remedy soft{RemedyKind::softer_temper, 0, 2, {}, 0.5, VerdictWord::holds};
+    soft.sheet_now = "2024-T3";
+    soft.sheet = "2024-O";
+    process::Remedy unhardened = soft;
+    unhardened.sheet_now = "5052-H32";
+    unhardened.sheet = "5052-O";
+    process::Remedy quenched = soft;
+    quenched.sheet = "2024-W";
+    remedies.helpful = {soft, unhardened, quenched};
+    EXPECT_THAT(
+        remedy_lines(remedies, LengthUnit::millimetre),
+        ElementsAre(
+            "Sheet of 2024-O in place of 2024-T3 (strength is restored only by heat treatment "
+            "after "
+            "forming, to approved data): 50 % of the limit used, holds.",
+            "Sheet of 5052-O in place of 5052-H32 (its strength came from rolling, and no heat "
+            "treatment brings it back): 50 % of the limit used, holds.",
+            "Sheet of 2024-W in place of 2024-T3 (quenched and formed before it ages to its "
+            "strength, "
+            "to approved data): 50 % of the limit used, holds."
+        )
+    );
+    EXPECT_THAT(remedies_note(remedies), HasSubstr("only those of the library were tried"));
+    EXPECT_THAT(remedies_note(remedies), Not(HasSubstr("not tried")));
+}
+
 TEST(RemedyWords, NameEachKindForPrograms) {
+    EXPECT_EQ(word_for(RemedyKind::softer_temper), "softer_temper");
     EXPECT_EQ(word_for(RemedyKind::less_depth), "less_depth");
     EXPECT_EQ(word_for(RemedyKind::turned_grain), "turned_grain");
 }

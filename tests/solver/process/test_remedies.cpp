@@ -61,6 +61,10 @@ TEST(Remedies, OfABendThatGovernsAreALargerNoseAndNoLessDepth) {
     job.accuracy = job::Accuracy::quick;
     job.sheet.material.bend_limits = {{1, 3.1}};
     job.sheet.material.bend_grade = DataGrade::coupon;
+    material::SheetMaterial softer = job.sheet.material;
+    softer.name = "softer";
+    softer.bend_limits = {{1, 2}};
+    job.sheet.softer_tempers = {softer};
     const JobResult run = support::quick_run(job);
     ASSERT_EQ(run.verdict.word, VerdictWord::splits);
     const std::optional<Remedies> remedies = find_remedies(job, run, 2, {});
@@ -73,6 +77,13 @@ TEST(Remedies, OfABendThatGovernsAreALargerNoseAndNoLessDepth) {
     EXPECT_NEAR(*support::quick_run(rounder).verdict.share_used, nose->share, 1e-6);
     EXPECT_EQ(support::find(*remedies, RemedyKind::less_depth), nullptr);
     EXPECT_EQ(support::find(*remedies, RemedyKind::larger_plan_radius), nullptr);
+    // The same sheet that bears a sharper bend: its share is to the other's as their limits are.
+    const Remedy* temper = support::find(*remedies, RemedyKind::softer_temper);
+    ASSERT_NE(temper, nullptr);
+    EXPECT_EQ(temper->sheet, "softer");
+    EXPECT_EQ(temper->sheet_now, job.sheet.material.name);
+    EXPECT_NEAR(temper->share, *run.verdict.share_used * (2 * 2 + 1) / (2 * 3.1 + 1), 1e-9);
+    EXPECT_EQ(remedies->n_tempers, 1);
 }
 
 TEST(Remedies, OfAnEdgeAreTheNextFinishThatHelps) {
