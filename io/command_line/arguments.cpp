@@ -140,7 +140,9 @@ void declare_coupon(Commands& commands, RawWords& words) {
         commands.coupon->add_subcommand("read", "Reads the marks, stores the limit in your sheet");
     CLI::App& read = *commands.coupon_read;
     CouponReadWords& read_words = words.coupon_read;
-    read.add_option("MEASURED", read_words.measured, "table of marks, see docs/materials.md");
+    read.add_option(
+        "MEASURED", read_words.measured, "tables of marks, one per flange; see docs/materials.md"
+    );
     read.add_option("--sheet", read_words.sheet, "its name, e.g. 2024-O");
     read.add_option("--lot", read_words.lot, "lot or certificate number, shown with each verdict");
     read.add_option("--finish", read_words.finish, "of the edge: snipped, sawn, filed, polished");

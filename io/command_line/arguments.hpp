@@ -58,9 +58,9 @@ struct CouponWriteArguments {
     std::optional<std::filesystem::path> sheets;
 };
 
-/// flangewright coupon read MEASURED
+/// flangewright coupon read MEASURED...
 struct CouponReadArguments {
-    std::filesystem::path measured_file;
+    std::vector<std::filesystem::path> measured_files; ///< one per test flange
     std::string sheet; ///< its name
     std::string lot;
     material::EdgeFinish finish = material::EdgeFinish::snipped;

@@ -28,7 +28,7 @@ struct FitWords {
 
 /// The words of flangewright coupon read.
 struct CouponReadWords {
-    std::string measured;
+    std::vector<std::string> measured;
     std::string sheet;
     std::string lot;
     std::string finish;

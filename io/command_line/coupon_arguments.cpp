@@ -28,6 +28,27 @@ std::optional<OnlyText> missing(const CouponReadWords& words) {
     return std::nullopt;
 }
 
+/// A table counted twice would make the lot look more alike than it is.
+std::optional<OnlyText> twice_problem(const std::vector<std::string>& measured) {
+    constexpr std::size_t most_coupons = 50;
+    for (auto each = measured.begin(); each != measured.end(); ++each) {
+        if (std::find(measured.begin(), each, *each) != each) {
+            return wrong(
+                "MEASURED",
+                key_file::quoted_excerpt(*each) + " twice",
+                "one table for each test flange",
+                "leave it out once"
+            );
+        }
+    }
+    if (measured.size() > most_coupons) {
+        return wrong(
+            "MEASURED", std::to_string(measured.size()) + " tables", "1 to 50", "read fewer"
+        );
+    }
+    return std::nullopt;
+}
+
 std::optional<OnlyText> lot_problem(const std::string& lot) {
     const bool is_text = !key_file::encoding_problem(lot, "").has_value();
     const bool is_plain =
@@ -81,6 +102,9 @@ Result<Arguments, OnlyText> coupon_read_arguments(
     if (const auto problem = missing(words)) {
         return tl::unexpected(*problem);
     }
+    if (const auto problem = twice_problem(words.measured)) {
+        return tl::unexpected(*problem);
+    }
     if (const auto problem = lot_problem(words.lot)) {
         return tl::unexpected(*problem);
     }
@@ -98,7 +122,7 @@ Result<Arguments, OnlyText> coupon_read_arguments(
         return tl::unexpected(thickness.error());
     }
     CouponReadArguments read;
-    read.measured_file = words.measured;
+    read.measured_files.assign(words.measured.begin(), words.measured.end());
     read.sheet = words.sheet;
     read.lot = words.lot;
     read.finish = *finish;

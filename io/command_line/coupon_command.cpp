@@ -2,6 +2,7 @@
 
 #include "io/command_line/command_line.hpp"
 #include "io/command_line/words.hpp"
+#include "io/coupon/coupon_set.hpp"
 #include "io/coupon/edge_reading.hpp"
 #include "io/coupon/sheet_with_limit.hpp"
 #include "io/key_file/excerpt.hpp"
@@ -23,6 +24,7 @@ namespace flangewright::command_line {
 namespace {
 
 namespace fs = std::filesystem;
+using coupon::CouponSet;
 using coupon::EdgeReading;
 using coupon::PairReading;
 using key_file::InputProblem;
@@ -61,12 +63,29 @@ std::string bracket_text(const EdgeReading& reading) {
     }
     return text
         + as_lines(fmt::format(
-            "0.1 mm misread is {:.1f} % of stretch on {:.4g} mm, the shortest distance measured. "
-            "One "
-            "coupon is one reading: bend two more.",
+            "0.1 mm misread is {:.1f} % of stretch on {:.4g} mm, the shortest distance measured.",
             10 / reading.shortest_gauge,
             reading.shortest_gauge
         ));
+}
+
+/// What all coupons together say, and which figure is stored.
+std::string set_text(const CouponSet& set) {
+    if (set.n == 1) {
+        return as_lines("One coupon is one reading: bend two more, and read all of them at once.");
+    }
+    return as_lines(fmt::format(
+        "{} coupons bore {:.1f} to {:.1f} %: mean {:.1f} %, standard deviation {:.1f} %. The least "
+        "is "
+        "stored: one more coupon of this lot bears less than it in {:.0f} of 100 cases, if all are "
+        "alike.",
+        set.n,
+        100 * set.least,
+        100 * set.most,
+        100 * set.mean,
+        100 * set.deviation,
+        100 * coupon::chance_below_least(set.n)
+    ));
 }
 
 std::string questions_text(const EdgeReading& reading) {
@@ -90,8 +109,24 @@ std::string questions_text(const EdgeReading& reading) {
 }
 
 std::string source_words(
-    const EdgeReading& reading, const CouponReadArguments& arguments, const std::string& date
+    const std::vector<EdgeReading>& readings,
+    const CouponReadArguments& arguments,
+    const std::string& date
 ) {
+    const EdgeReading& reading =
+        *std::ranges::min_element(readings, {}, [](const EdgeReading& each) {
+            return each.borne.stretch();
+        });
+    if (readings.size() > 1) {
+        return fmt::format(
+            "least of {} coupons, lot {}, {}; mean {:.1f} %, over {:.3g} mm",
+            readings.size(),
+            arguments.lot,
+            date,
+            100 * coupon::set_of(readings).mean,
+            reading.borne.before
+        );
+    }
     return fmt::format(
         "coupon, lot {}, {}; {}, over {:.3g} mm",
         arguments.lot,
@@ -240,6 +275,24 @@ InputProblem unknown_sheet(const std::string& name) {
         "choose one, or see \"flangewright materials\""};
 }
 
+/// One per table; the first problem of any.
+Result<std::vector<EdgeReading>, InputProblem> readings_of(const CouponReadArguments& arguments) {
+    std::vector<EdgeReading> readings;
+    for (const fs::path& file : arguments.measured_files) {
+        const auto pairs = coupon::read_measured_file(file);
+        if (!pairs) {
+            return tl::unexpected(pairs.error());
+        }
+        const Result<EdgeReading, InputProblem> reading =
+            coupon::edge_reading(*pairs, arguments.thickness, file.string());
+        if (!reading) {
+            return tl::unexpected(reading.error());
+        }
+        readings.push_back(*reading);
+    }
+    return readings;
+}
+
 } // namespace
 
 std::string date_today() {
@@ -254,25 +307,27 @@ int read_coupon(const CouponReadArguments& arguments, const std::string& date, T
     if (sheet == nullptr) {
         return refuse(unknown_sheet(arguments.sheet), terminal);
     }
-    const auto pairs = coupon::read_measured_file(arguments.measured_file);
-    if (!pairs) {
-        return refuse(pairs.error(), terminal);
-    }
-    const Result<EdgeReading, InputProblem> reading =
-        coupon::edge_reading(*pairs, arguments.thickness, arguments.measured_file.string());
-    if (!reading) {
-        return refuse(reading.error(), terminal);
+    const auto readings = readings_of(arguments);
+    if (!readings) {
+        return refuse(readings.error(), terminal);
     }
     const Result<Target, InputProblem> target = target_for(arguments, *sheet);
     if (!target) {
         return refuse(target.error(), terminal);
     }
-    terminal.out << sheet->material.name << ", lot " << arguments.lot << ", "
-                 << material::word_for(arguments.finish) << " edge: " << reading->n_pairs
-                 << " pairs of marks\n"
-                 << bracket_text(*reading) << questions_text(*reading);
+    for (std::size_t i = 0; i < readings->size(); ++i) {
+        const EdgeReading& reading = (*readings)[i];
+        terminal.out << sheet->material.name << ", lot " << arguments.lot << ", "
+                     << material::word_for(arguments.finish) << " edge: " << reading.n_pairs
+                     << " pairs of marks"
+                     << (readings->size() > 1 ? " in " + arguments.measured_files[i].string() : "")
+                     << "\n"
+                     << bracket_text(reading) << questions_text(reading);
+    }
+    const CouponSet set = coupon::set_of(*readings);
+    terminal.out << set_text(set);
     const coupon::MeasuredLimit limit{
-        arguments.finish, reading->borne.stretch(), source_words(*reading, arguments, date)};
+        arguments.finish, set.least, source_words(*readings, arguments, date)};
     const int code = store(arguments, *target, limit, terminal);
     terminal.out << (code == done ? "\n" + caution() : "");
     return code;

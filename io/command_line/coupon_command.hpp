@@ -10,7 +10,7 @@ namespace flangewright::command_line {
 /// them yet. Returns the exit code.
 [[nodiscard]] int write_coupon(const CouponWriteArguments& arguments, Terminal& terminal);
 
-/// coupon read: the edge's limit from a measured test flange, put into the user's own sheet. `date`
+/// coupon read: the edge's limit from measured test flanges, put into the user's own sheet. `date`
 /// is that of the reading, "2026-11-26". Returns the exit code.
 [[nodiscard]] int
 read_coupon(const CouponReadArguments& arguments, const std::string& date, Terminal& terminal);

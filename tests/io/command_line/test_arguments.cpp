@@ -96,7 +96,7 @@ TEST(Arguments, OfCouponAreRead) {
          "--thickness",
          "0.032 in"}
     );
-    EXPECT_EQ(read.measured_file, "m.csv");
+    EXPECT_THAT(read.measured_files, testing::ElementsAre("m.csv"));
     EXPECT_EQ(read.sheet, "2024-O");
     EXPECT_EQ(read.lot, "A 1");
     EXPECT_EQ(read.finish, material::EdgeFinish::polished);
@@ -212,6 +212,22 @@ INSTANTIATE_TEST_SUITE_P(
             {"coupon", "write", "a.toml", "--ouf", "b"},
             "command line: flangewright coupon write: found \"--ouf\", allowed --help, --out or "
             "--sheets, do: write --out"},
+        BadWords{
+            "CouponTableTwice",
+            {"coupon",
+             "read",
+             "m.csv",
+             "n.csv",
+             "m.csv",
+             "--sheet",
+             "x",
+             "--lot",
+             "a",
+             "--finish",
+             "filed"},
+            "command line: MEASURED: found \"m.csv\" twice, allowed one table for each test "
+            "flange, "
+            "do: leave it out once"},
         BadWords{
             "CouponWithoutLot",
             {"coupon", "read", "m.csv", "--sheet", "2024-O", "--finish", "filed"},

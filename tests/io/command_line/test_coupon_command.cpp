@@ -31,7 +31,7 @@ protected:
 
     CouponReadArguments arguments(const std::string& text = coupon::measured_text) {
         CouponReadArguments read;
-        read.measured_file = write("measured.csv", text);
+        read.measured_files = {write("measured.csv", text)};
         read.sheet = "2024-O";
         read.lot = "A 1234";
         read.finish = material::EdgeFinish::filed;
@@ -64,6 +64,37 @@ TEST_F(CouponCommand, TellsTheBracket) {
     EXPECT_THAT(text, HasSubstr("Stored: edge_limit.filed = 14 % in"));
     EXPECT_THAT(text, HasSubstr("It stands in place of 16 % (assumed:"));
     EXPECT_THAT(text, HasSubstr("not approved data"));
+}
+
+// Borne 14 %, 10 % and 12 %.
+TEST_F(CouponCommand, StoresTheLeastOfSeveralCouponsAndTellsTheirMean) {
+    const auto with_cracked = [](const std::string& after) {
+        std::string text = coupon::measured_text;
+        return text.replace(text.find("14,18,20,22.8"), 13, "14,18,20," + after);
+    };
+    CouponReadArguments several = arguments();
+    several.measured_files.push_back(write("b.csv", with_cracked("22.0")));
+    several.measured_files.push_back(write("c.csv", with_cracked("22.4")));
+    ASSERT_EQ(read(several), 0) << err_.str();
+    EXPECT_THAT(out_.str(), HasSubstr("pairs of marks in "));
+    EXPECT_THAT(out_.str(), HasSubstr("3 coupons bore 10.0 to 14.0 %: mean 12.0 %"));
+    EXPECT_THAT(out_.str(), HasSubstr("25 of 100"));
+    EXPECT_THAT(out_.str(), HasSubstr("Stored: edge_limit.filed = 10 % in"));
+    use_sheets();
+    const material::SheetMaterial& own = sheet_library::find_sheet("2024-O")->material;
+    EXPECT_EQ(
+        own.edge_limits.at(material::EdgeFinish::filed).source,
+        "least of 3 coupons, lot A 1234, 2026-11-26; mean 12.0 %, over 20 mm"
+    );
+}
+
+TEST_F(CouponCommand, StoresNothingWhenOneOfSeveralTablesIsWrong) {
+    CouponReadArguments several = arguments();
+    several.measured_files.push_back(folder_ / "none.csv");
+    EXPECT_EQ(read(several), 2);
+    EXPECT_THAT(err_.str(), HasSubstr("none.csv"));
+    EXPECT_EQ(out_.str(), "");
+    EXPECT_FALSE(std::filesystem::exists(folder_ / "sheets" / "2024_o.toml"));
 }
 
 TEST_F(CouponCommand, StoresTheLimitBesideTheBuiltInValues) {
