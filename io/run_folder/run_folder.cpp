@@ -123,10 +123,10 @@ void write_history(
 ) {
     folder.make("history");
     std::vector<vtk::HistoryEntry> entries;
-    for (std::size_t i = 0; i < result.history.size(); ++i) {
-        const std::string name = fmt::format("history/{:04}.vtu", i + 1);
+    for (const std::size_t i : vtk::played_frames(result.history)) {
+        const std::string name = fmt::format("history/{:04}.vtu", entries.size() + 1);
         write_field(folder, name, vtk::frame_file(job, result, i), n_odd);
-        entries.push_back({name, result.history[i].step + result.history[i].share_done});
+        entries.push_back({name, vtk::time_of(result.history[i])});
     }
     folder.drop_leftovers("history", is_field_name);
     folder.write("history.pvd", vtk::history_text(entries));

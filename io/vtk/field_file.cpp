@@ -91,9 +91,9 @@ public:
     FieldFile write() {
         vtkNew<vtkXMLUnstructuredGridWriter> writer;
         writer->SetInputData(grid_);
-        // Appended, since other readers lose inline data behind a unit.
-        writer->SetDataModeToAppended();
-        writer->EncodeAppendedDataOn();
+        // Inline: appended data can't be read by VTK 9.1 and ParaView 5.11 on top of Debian's
+        // present expat (2.5.0-1+deb12u2), which puts off what it has not read to the end.
+        writer->SetDataModeToBinary();
         writer->SetCompressorTypeToZLib();
         writer->WriteToOutputStringOn();
         writer->Write();

@@ -188,7 +188,7 @@ TEST(RunFolder, FieldFilesAgreeWithTheTablesForAnotherReader) {
     const int status = std::system(command.c_str());
     ASSERT_TRUE(WIFEXITED(status));
     if (WEXITSTATUS(status) == no_reader || WEXITSTATUS(status) == 127) {
-        GTEST_SKIP() << "the package python3-meshio is not installed";
+        GTEST_SKIP() << "the package python3-vtk9 is not installed";
     }
     EXPECT_EQ(WEXITSTATUS(status), 0);
 }

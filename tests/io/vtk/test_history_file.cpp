@@ -1,5 +1,6 @@
 #include "io/vtk/history_file.hpp"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 namespace flangewright::vtk {
@@ -16,6 +17,20 @@ TEST(HistoryFile, ListsEachShapeWithItsTime) {
         "  </Collection>\n"
         "</VTKFile>\n"
     );
+}
+
+process::Frame frame(int step, double share_done) {
+    process::Frame frame;
+    frame.step = step;
+    frame.share_done = share_done;
+    return frame;
+}
+
+TEST(HistoryFile, PlaysEachMomentOnceTheEndOfAStepBeforeTheBeginOfTheNext) {
+    const std::vector<process::Frame> frames{
+        frame(0, 0), frame(0, 0.5), frame(0, 0.99999999), frame(0, 1), frame(1, 0), frame(1, 0.25)};
+    EXPECT_THAT(played_frames(frames), testing::ElementsAre(0, 1, 3, 5));
+    EXPECT_THAT(played_frames({}), testing::IsEmpty());
 }
 
 } // namespace
