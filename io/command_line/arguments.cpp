@@ -2,6 +2,7 @@
 #include "io/command_line/arguments.hpp"
 
 #include "io/command_line/command_line.hpp"
+#include "io/command_line/command_tree.hpp"
 #include "io/command_line/command_words.hpp"
 #include "io/key_file/excerpt.hpp"
 #include "io/key_file/input_problem.hpp"
@@ -320,7 +321,43 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
     ));
 }
 
+OptionWords words_of(const CLI::Option& option) {
+    OptionWords words;
+    for (const std::string& name : option.get_snames()) {
+        words.names.push_back("-" + name);
+    }
+    for (const std::string& name : option.get_lnames()) {
+        words.names.push_back("--" + name);
+    }
+    words.is_positional = words.names.empty();
+    if (words.is_positional) {
+        words.names.push_back(option.get_name());
+    }
+    words.meaning = option.get_description();
+    words.takes_value = option.get_items_expected_max() > 0;
+    words.takes_many = option.get_items_expected_max() > 1;
+    return words;
+}
+
+CommandWords words_of(const CLI::App& app) {
+    CommandWords words{app.get_name(), app.get_description(), app.get_footer(), {}, {}};
+    for (const CLI::Option* option : app.get_options()) {
+        words.options.push_back(words_of(*option));
+    }
+    for (const CLI::App* command : app.get_subcommands(nullptr)) {
+        words.commands.push_back(words_of(*command));
+    }
+    return words;
+}
+
 } // namespace
+
+CommandWords command_tree() {
+    Commands commands;
+    RawWords raw;
+    declare(commands, raw);
+    return words_of(commands.app);
+}
 
 OnlyText wrong(std::string key, std::string found, std::string allowed, std::string remedy) {
     return {

@@ -2,8 +2,10 @@
 
 #include "io/command_line/arguments.hpp"
 #include "io/command_line/check_command.hpp"
+#include "io/command_line/completion.hpp"
 #include "io/command_line/coupon_command.hpp"
 #include "io/command_line/fit_command.hpp"
+#include "io/command_line/man_page.hpp"
 #include "io/command_line/materials_command.hpp"
 #include "io/command_line/own_sheets.hpp"
 #include "io/command_line/run_command.hpp"
@@ -39,11 +41,25 @@ struct Answer {
     }
 };
 
+// What packages and shells ask for, and no user.
+std::optional<std::string> text_for_tools(const std::vector<std::string>& words) {
+    const std::string request = words.empty() ? "" : words.front();
+    if (request == completion_request) {
+        return completions(command_tree(), {words.begin() + 1, words.end()});
+    }
+    return request == man_page_request ? std::optional(man_page(command_tree(), program_version()))
+                                       : std::nullopt;
+}
+
 } // namespace
 
 int run(int argc, char** argv) {
     Terminal terminal{std::cout, std::cerr, isatty(STDERR_FILENO) == 1};
     const std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
+    if (const std::optional<std::string> text = text_for_tools(words)) {
+        std::cout << *text;
+        return done;
+    }
     const Result<Arguments, OnlyText> arguments = read_arguments(words);
     if (!arguments) {
         (arguments.error().exit_code == done ? std::cout : std::cerr) << arguments.error().text;
