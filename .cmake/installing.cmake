@@ -6,16 +6,19 @@ set(package_folder "${CMAKE_INSTALL_LIBDIR}/cmake/flangewright")
 set(header_folder "${CMAKE_INSTALL_INCLUDEDIR}/flangewright")
 
 install(TARGETS flangewright_mesh flangewright_solver
-    EXPORT flangewrightTargets
-    FILE_SET HEADERS DESTINATION "${header_folder}")
+    EXPORT flangewrightTargets COMPONENT development
+    ARCHIVE COMPONENT development
+    FILE_SET HEADERS DESTINATION "${header_folder}" COMPONENT development)
 install(TARGETS flangewright_io
-    EXPORT flangewrightIoTargets
-    FILE_SET HEADERS DESTINATION "${header_folder}")
+    EXPORT flangewrightIoTargets COMPONENT development
+    ARCHIVE COMPONENT development
+    FILE_SET HEADERS DESTINATION "${header_folder}" COMPONENT development)
 foreach(set flangewrightTargets flangewrightIoTargets)
-    install(EXPORT ${set} NAMESPACE flangewright:: DESTINATION "${package_folder}")
+    install(EXPORT ${set} NAMESPACE flangewright:: DESTINATION "${package_folder}"
+        COMPONENT development)
 endforeach()
 if(TARGET flangewright)
-    install(TARGETS flangewright)
+    install(TARGETS flangewright RUNTIME COMPONENT program)
 endif()
 
 configure_package_config_file(
@@ -27,4 +30,4 @@ write_basic_package_version_file("${PROJECT_BINARY_DIR}/flangewrightConfigVersio
 install(FILES
     "${PROJECT_BINARY_DIR}/flangewrightConfig.cmake"
     "${PROJECT_BINARY_DIR}/flangewrightConfigVersion.cmake"
-    DESTINATION "${package_folder}")
+    DESTINATION "${package_folder}" COMPONENT development)

@@ -18,7 +18,7 @@ endforeach()
 
 file(GLOB_RECURSE tests RELATIVE "${SOURCE}/tests" "${SOURCE}/tests/*.cpp")
 foreach(test IN LISTS tests)
-    if(NOT test MATCHES "^(mesh|solver|io|published|support|structure/consumer|bench|fuzz|soak)/")
+    if(NOT test MATCHES "^(mesh|solver|io|published|support|bench|fuzz|soak)/")
         fault("tests/${test} belongs to no test program")
     endif()
 endforeach()
