@@ -12,14 +12,11 @@
 #include <fmt/format.h>
 
 #include <array>
-#include <charconv>
 #include <sstream>
 
 namespace flangewright::command_line {
 
 namespace {
-
-constexpr int most_threads = 256;
 
 // The words as the library leaves them; checked by us so that every message is our own.
 struct RawWords {
@@ -38,6 +35,7 @@ struct RawWords {
     FitWords fit;
     std::string coupon_case;
     CouponReadWords coupon_read;
+    SolveForWords solve_for;
 };
 
 struct Commands {
@@ -52,9 +50,10 @@ struct Commands {
     CLI::App* coupon = nullptr;
     CLI::App* coupon_write = nullptr;
     CLI::App* coupon_read = nullptr;
+    CLI::App* solve_for = nullptr;
 
-    [[nodiscard]] std::array<CLI::App*, 7> all() const {
-        return {run, check, materials, fit, coupon, coupon_write, coupon_read};
+    [[nodiscard]] std::array<CLI::App*, 8> all() const {
+        return {run, check, materials, fit, coupon, coupon_write, coupon_read, solve_for};
     }
 };
 
@@ -158,13 +157,42 @@ void declare_coupon(Commands& commands, RawWords& words) {
     );
 }
 
+void declare_solve_for(Commands& commands, RawWords& words) {
+    commands.solve_for = commands.app.add_subcommand(
+        "solve-for", "Finds the undercut, depth or radius that gives what is wanted"
+    );
+    CLI::App& command = *commands.solve_for;
+    SolveForWords& own = words.solve_for;
+    command.add_option(
+        "WHAT", own.what, "undercut, flange-depth (deepest), plan-radius or nose-radius (smallest)"
+    );
+    command.add_option("CASE", own.case_file, "case file");
+    command.add_option("--angle", own.angle, "of an undercut: flange angle after release (90)");
+    command.add_option(
+        "--limit", own.limit, "of the others: share of the limits that may be used (as the verdict)"
+    );
+    command.add_option("--from", own.from, "smallest value looked at, in the case's unit or deg");
+    command.add_option("--to", own.to, "largest");
+    command.add_option(
+        "--tolerance", own.tolerance, "of the angle (0.3 deg), or of the value (0.5 mm of depth)"
+    );
+    command.add_flag(
+        "--one-value", own.one_value, "one undercut even where the angle differs along the line"
+    );
+    command.add_option("--out", words.out, "folder for the case found, its run and the search");
+    command.add_option("--threads", words.threads, "processor cores to use (all)");
+    command.add_flag("--no-pictures", words.no_pictures, "leave the pictures of the run out");
+    command.footer("Examples:\n  flangewright solve-for undercut my_part.toml --out undercut\n"
+                   "  flangewright solve-for flange-depth my_part.toml --to 30 --limit \"80 %\"");
+}
+
 void declare(Commands& commands, RawWords& words) {
     commands.app.set_version_flag("--version", "flangewright " + program_version());
-    commands.app.footer(
-        "Example:\n  flangewright check cases/demo/case.toml\n\n"
-        "Exit codes: 0 done, 2 wrong input, 3 no equilibrium (what was reached is "
-        "kept),\n4 trouble outside (disk, rights), 70 our own error, 130 interrupted."
-    );
+    commands.app.footer("Example:\n  flangewright check cases/demo/case.toml\n\n"
+                        "Exit codes: 0 done, 2 wrong input, 3 no equilibrium (what was reached is "
+                        "kept),\n4 trouble outside (disk, rights), 5 no answer within the bounds, "
+                        "70 our own error,\n"
+                        "130 interrupted.");
     declare_run(commands, words);
     commands.check =
         commands.app.add_subcommand("check", "Checks a case file and works the job out by hand");
@@ -173,12 +201,14 @@ void declare(Commands& commands, RawWords& words) {
     declare_materials(commands, words);
     declare_fit(commands, words.fit);
     declare_coupon(commands, words);
+    declare_solve_for(commands, words);
     for (CLI::App* command :
          {commands.run,
           commands.check,
           commands.materials,
           commands.coupon_write,
-          commands.coupon_read}) {
+          commands.coupon_read,
+          commands.solve_for}) {
         command->add_option("--sheets", words.sheets, sheets_note);
     }
     commands.app.allow_extras();
@@ -236,19 +266,11 @@ Result<Arguments, OnlyText> run_arguments(const RawWords& words) {
     }
     run.out = path_if_any(words.out);
     run.sheets = path_if_any(words.sheets);
-    if (!words.threads.empty()) {
-        const char* end = words.threads.data() + words.threads.size();
-        const auto outcome = std::from_chars(words.threads.data(), end, run.n_threads);
-        if (outcome.ec != std::errc() || outcome.ptr != end || run.n_threads < 1
-            || run.n_threads > most_threads) {
-            return tl::unexpected(wrong(
-                "--threads",
-                key_file::quoted_excerpt(words.threads),
-                fmt::format("1 to {}", most_threads),
-                "write a whole number, or leave it out to use all cores"
-            ));
-        }
+    const Result<int, OnlyText> n_threads = n_threads_of(words.threads);
+    if (!n_threads) {
+        return tl::unexpected(n_threads.error());
     }
+    run.n_threads = *n_threads;
     return run;
 }
 
@@ -285,6 +307,19 @@ Result<Arguments, OnlyText> coupon_arguments(const Commands& commands, const Raw
     );
 }
 
+Result<Arguments, OnlyText> solve_for_arguments_of(const RawWords& words) {
+    Result<SolveForArguments, OnlyText> arguments = solve_for_arguments(words.solve_for);
+    const Result<int, OnlyText> n_threads = n_threads_of(words.threads);
+    if (!arguments || !n_threads) {
+        return tl::unexpected(arguments ? n_threads.error() : arguments.error());
+    }
+    arguments->n_threads = *n_threads;
+    arguments->out = path_if_any(words.out);
+    arguments->sheets = path_if_any(words.sheets);
+    arguments->with_pictures = !words.no_pictures;
+    return *arguments;
+}
+
 Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& words) {
     if (const auto problem = surplus_word(commands.app, "flangewright")) {
         return tl::unexpected(*problem);
@@ -316,8 +351,14 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
     if (commands.coupon->parsed()) {
         return coupon_arguments(commands, words);
     }
+    if (commands.solve_for->parsed()) {
+        return solve_for_arguments_of(words);
+    }
     return tl::unexpected(wrong(
-        "command", "nothing", "run, check, materials, fit or coupon", "see \"flangewright --help\""
+        "command",
+        "nothing",
+        "run, check, materials, fit, coupon or solve-for",
+        "see \"flangewright --help\""
     ));
 }
 

@@ -69,13 +69,33 @@ struct CouponReadArguments {
     std::optional<std::filesystem::path> sheets;
 };
 
+/// What flangewright solve-for looks for.
+enum class SolveFor { undercut, flange_depth, plan_radius, nose_radius };
+
+/// flangewright solve-for WHAT CASE. Values as written: their unit is the case's.
+struct SolveForArguments {
+    SolveFor what = SolveFor::undercut;
+    std::filesystem::path case_file;
+    std::string from; ///< empty: not said; so below
+    std::string to;
+    std::string tolerance;
+    std::string limit;
+    std::string angle;
+    bool one_value = false; ///< of an undercut, also where the angle differs along the line
+    std::optional<std::filesystem::path> out;
+    int n_threads = 0; ///< 0: all cores
+    bool with_pictures = true;
+    std::optional<std::filesystem::path> sheets;
+};
+
 using Arguments = std::variant<
     RunArguments,
     CheckArguments,
     MaterialsArguments,
     FitArguments,
     CouponWriteArguments,
-    CouponReadArguments>;
+    CouponReadArguments,
+    SolveForArguments>;
 
 /// Nothing to do but to say something: help or version (exit code 0), or what is wrong (2).
 struct OnlyText {

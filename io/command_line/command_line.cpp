@@ -9,6 +9,8 @@
 #include "io/command_line/materials_command.hpp"
 #include "io/command_line/own_sheets.hpp"
 #include "io/command_line/run_command.hpp"
+#include "io/command_line/solve_for_command.hpp"
+#include "solver/process/slice_share.hpp"
 
 #include <unistd.h>
 
@@ -38,6 +40,13 @@ struct Answer {
     }
     int operator()(const CouponReadArguments& arguments) const {
         return read_coupon(arguments, date_today(), terminal);
+    }
+    int operator()(const SolveForArguments& arguments) const {
+        return solve_for(
+            arguments,
+            terminal,
+            {{process::run_job, run_folder::write_outputs}, process::angle_and_shares}
+        );
     }
 };
 

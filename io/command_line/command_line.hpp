@@ -1,4 +1,4 @@
-// The program's commands: run, check, materials, fit, coupon.
+// The program's commands: run, check, materials, fit, coupon, solve-for.
 #pragma once
 
 namespace flangewright::command_line {
@@ -9,6 +9,7 @@ enum ExitCode : int {
     bad_input = 2,
     no_equilibrium = 3,
     outside_trouble = 4,
+    no_answer = 5, ///< what was looked for is not within the bounds
     internal_error = 70,
     interrupted = 130,
 };

@@ -35,6 +35,25 @@ struct CouponReadWords {
     std::string thickness;
 };
 
+/// The words of flangewright solve-for.
+struct SolveForWords {
+    std::string what;
+    std::string case_file;
+    std::string from;
+    std::string to;
+    std::string tolerance;
+    std::string limit;
+    std::string angle;
+    bool one_value = false;
+};
+
+/// A number of processor cores; 0 for an empty word. Fails: with what is allowed.
+[[nodiscard]] Result<int, OnlyText> n_threads_of(const std::string& word);
+
+/// Turns them into what is asked; the options that other commands have, too, are left out. Fails:
+/// with the first word that is wrong.
+[[nodiscard]] Result<SolveForArguments, OnlyText> solve_for_arguments(const SolveForWords& words);
+
 /// Turns them into what is asked. Fails: with the first word that is wrong.
 [[nodiscard]] Result<Arguments, OnlyText> coupon_read_arguments(
     const CouponReadWords& words, const std::string& out, const std::string& sheets

@@ -1,6 +1,7 @@
 #include "io/coupon/sheet_with_limit.hpp"
 
 #include "io/key_file/document.hpp"
+#include "io/key_file/same_values.hpp"
 #include "io/key_file/written_text.hpp"
 #include "io/sheet_library/sheet_file.hpp"
 
@@ -85,15 +86,6 @@ edited(const std::string& text, const Document& document, const MeasuredLimit& l
     return joined(lines);
 }
 
-bool is_same(const Node& a, const Node& b) {
-    const auto same_member = [](const Node::Member& one, const Node::Member& other) {
-        return one.key == other.key && is_same(one.value, other.value);
-    };
-    return a.kind == b.kind && a.text == b.text && a.number == b.number
-        && std::ranges::equal(a.items, b.items, is_same)
-        && std::ranges::equal(a.members, b.members, same_member);
-}
-
 /// Without the limit, and without the section where nothing else is in it.
 Node bare_of(Node root, const std::string& word) {
     for (Node::Member& member : root.members) {
@@ -140,7 +132,8 @@ sheet_with_limit(const std::string& text, const std::string& file, const Measure
     }
     // Read again: whatever the form, nothing but this one limit may have changed.
     const auto after = key_file::document_from(*changed, file);
-    const bool is_kept = after && is_same(bare_of(before->root, word), bare_of(after->root, word));
+    const bool is_kept =
+        after && key_file::is_same(bare_of(before->root, word), bare_of(after->root, word));
     if (!is_kept || !sheet_library::sheet_from(after).sheet) {
         return tl::unexpected(problem);
     }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <limits>
 
 namespace flangewright::process {
 
@@ -15,11 +16,7 @@ using findings::VerdictWord;
 
 constexpr std::size_t n_per_limit = 3;
 
-struct Answer {
-    double share = -1;
-    bool is_needed = false;
-    material::DataGrade grade = material::DataGrade::unknown;
-};
+using Answer = LimitAnswer;
 
 Answer answer_at(const std::vector<double>& numbers, std::size_t limit) {
     return {
@@ -78,7 +75,16 @@ ShareWord word_and_share(const findings::Verdict& verdict) {
     return {verdict.word, verdict.share_used.value_or(0)};
 }
 
-Numbers shares_on_slice(const job::Job& slice, const findings::Verdict& as_run) {
+std::optional<double> loose_angle(const JobResult& run) {
+    for (auto step = run.steps.rbegin(); step != run.steps.rend(); ++step) {
+        if (!job::ends_on_block(step->kind)) {
+            return step->findings.flange_angle_middle.mean;
+        }
+    }
+    return std::nullopt;
+}
+
+Numbers angle_and_shares(const job::Job& slice, const findings::Verdict& as_run) {
     job::Job quick = slice;
     quick.accuracy = job::Accuracy::quick;
     quick.scatter.reset();
@@ -87,7 +93,8 @@ Numbers shares_on_slice(const job::Job& slice, const findings::Verdict& as_run) 
     if (!run || run->reason != StopReason::done) {
         return std::nullopt;
     }
-    std::vector<double> numbers;
+    std::vector<double> numbers{
+        loose_angle(*run).value_or(std::numeric_limits<double>::quiet_NaN())};
     for (const LimitUse& limit : as_run.limits) {
         const auto same = std::ranges::find(run->verdict.limits, limit.place, &LimitUse::place);
         const Answer answer = same == run->verdict.limits.end() ? Answer{} : as_answer(*same);
@@ -98,8 +105,28 @@ Numbers shares_on_slice(const job::Job& slice, const findings::Verdict& as_run) 
     return numbers;
 }
 
+Numbers shares_on_slice(const job::Job& slice, const findings::Verdict& as_run) {
+    Numbers numbers = angle_and_shares(slice, as_run);
+    if (numbers) {
+        numbers->erase(numbers->begin());
+    }
+    return numbers;
+}
+
 double share_in(const std::vector<double>& answer, std::size_t limit) {
     return std::max(answer_at(answer, limit).share, 0.0);
+}
+
+std::vector<LimitAnswer> expected_limits(
+    const findings::Verdict& as_run,
+    const std::vector<double>& as_is,
+    const std::vector<double>& changed
+) {
+    std::vector<LimitAnswer> uses;
+    for (std::size_t i = 0; i < as_run.limits.size(); ++i) {
+        uses.push_back(scaled(as_run.limits[i], answer_at(as_is, i), answer_at(changed, i)));
+    }
+    return uses;
 }
 
 ShareWord expected_with(
@@ -109,8 +136,7 @@ ShareWord expected_with(
     const std::vector<double>& changed
 ) {
     ShareWord worst{VerdictWord::holds, 0};
-    for (std::size_t i = 0; i < as_run.limits.size(); ++i) {
-        const Answer use = scaled(as_run.limits[i], answer_at(as_is, i), answer_at(changed, i));
+    for (const Answer& use : expected_limits(as_run, as_is, changed)) {
         if (!use.is_needed) {
             continue;
         }

@@ -16,6 +16,13 @@ struct ShareWord {
     [[nodiscard]] bool is_better_than(const ShareWord& other) const;
 };
 
+/// One limit in such an answer.
+struct LimitAnswer {
+    double share = -1; ///< below zero: not known, or no such place
+    bool is_needed = false;
+    material::DataGrade grade = material::DataGrade::unknown;
+};
+
 /// Of a whole verdict. Units: none. Source: none needed. Fails: never.
 [[nodiscard]] ShareWord word_and_share(const findings::Verdict& verdict);
 
@@ -24,9 +31,28 @@ struct ShareWord {
 /// Units: none. Source: none needed. Fails: nothing when a step finds no equilibrium.
 [[nodiscard]] Numbers shares_on_slice(const job::Job& slice, const findings::Verdict& as_run);
 
+/// The flange angle after the last step off the block, mean away from free ends; nothing when the
+/// part is never let go. Units: rad. Source: docs/theory-findings.md, "Flange angle". Fails: as
+/// said.
+[[nodiscard]] std::optional<double> loose_angle(const JobResult& run);
+
+/// The same solve of a slice, or of a whole part: that angle (NaN without one), then the numbers of
+/// shares_on_slice(). Units: rad, none. Source: none needed. Fails: as shares_on_slice().
+[[nodiscard]] Numbers angle_and_shares(const job::Job& slice, const findings::Verdict& as_run);
+
 /// The share of one limit in such an answer; 0 when not known. Units: none. Source: none needed.
 /// Fails: never for a limit of that verdict.
 [[nodiscard]] double share_in(const std::vector<double>& answer, std::size_t limit);
+
+/// What the whole part is expected to use of each limit with a change that took the slice's
+/// shares from `as_is` to `changed`: the share as run times the ratio of the slice's two; a limit
+/// that the slice does not reach stays as run. Units: none. Source: derived here (docs/theory.md,
+/// "What would help"). Fails: never for answers of shares_on_slice().
+[[nodiscard]] std::vector<LimitAnswer> expected_limits(
+    const findings::Verdict& as_run,
+    const std::vector<double>& as_is,
+    const std::vector<double>& changed
+);
 
 /// The whole part's verdict with a change that took the slice's shares from `as_is` to `changed`:
 /// each limit's share as run times the ratio of the slice's two, judged by the rules of the

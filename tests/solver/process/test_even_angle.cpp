@@ -1,0 +1,147 @@
+// The walls along a made-up part whose angle is a formula of wall and station.
+#include "solver/process/even_angle.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace flangewright::process {
+namespace {
+
+constexpr double tolerance = 0.3;
+
+class EvenAngle : public ::testing::Test {
+protected:
+    EvenAngle() {
+        search_.stations = {0, 20, 40, 60};
+        search_.wanted = {90, 90, 90, 90};
+        search_.walls = {93, 93, 93, 93};
+        search_.tolerance = tolerance;
+        search_.least_wall = 80;
+        search_.most_wall = 120;
+        works_.job_at = [this](const std::vector<double>& walls) {
+            walls_ = walls;
+            return std::optional<job::Job>(job::Job{});
+        };
+        works_.run_job = [this](const job::Job&, const RunOptions&, const Monitor&) {
+            ++n_runs_;
+            return Result<JobResult>(part_of(walls_));
+        };
+        works_.rounded = [](double value) { return std::round(100 * value) / 100; };
+    }
+
+    // A station feels its neighbours' walls a little, as a stiff flange does.
+    JobResult part_of(const std::vector<double>& walls) const {
+        JobResult result;
+        result.reason = fails_ ? StopReason::no_equilibrium : StopReason::done;
+        StepResult released;
+        released.kind = job::StepKind::release;
+        for (std::size_t i = 0; i < walls.size(); ++i) {
+            const double before = walls[i == 0 ? 0 : i - 1];
+            const double after = walls[std::min(i + 1, walls.size() - 1)];
+            const double wall = (1 - 2 * shared_) * walls[i] + shared_ * (before + after);
+            released.findings.stations.push_back(
+                {.station = search_.stations[i],
+                 .flange_angle = wall - 3 - 0.5 * std::sin(static_cast<double>(i)) * spread_}
+            );
+        }
+        result.steps.push_back(released);
+        return result;
+    }
+
+    AlongSearch search_;
+    AlongWorks works_;
+    std::vector<double> walls_;
+    double shared_ = 0.1;
+    double spread_ = 4;
+    bool fails_ = false;
+    int n_runs_ = 0;
+};
+
+TEST_F(EvenAngle, BringsEveryStationWithinTheTolerance) {
+    const AlongFound found = find_walls(search_, works_, {});
+    ASSERT_EQ(found.end, AlongEnd::found);
+    const std::vector<double> angles = angles_at(part_of(found.nearest->walls), search_.stations);
+    for (const double angle : angles) {
+        EXPECT_NEAR(angle, 90, tolerance);
+    }
+    EXPECT_EQ(angles, found.nearest->angles);
+    EXPECT_GT(std::abs(found.nearest->walls[1] - found.nearest->walls[3]), 0.5); // they differ
+    EXPECT_LE(n_runs_, 5);
+    EXPECT_TRUE(found.check);
+}
+
+TEST_F(EvenAngle, MeetsAnAngleThatVaries) {
+    search_.wanted = {80, 84, 88, 92};
+    const AlongFound found = find_walls(search_, works_, {});
+    ASSERT_EQ(found.end, AlongEnd::found);
+    EXPECT_NEAR(found.nearest->angles.front(), 80, tolerance);
+    EXPECT_NEAR(found.nearest->angles.back(), 92, tolerance);
+}
+
+TEST_F(EvenAngle, BeginsWithTheRunThatIsThere) {
+    works_.first = std::make_shared<const JobResult>(part_of(search_.walls));
+    const AlongFound found = find_walls(search_, works_, {});
+    EXPECT_EQ(found.end, AlongEnd::found);
+    EXPECT_EQ(found.runs.size(), static_cast<std::size_t>(n_runs_)); // the first is no new one
+    spread_ = 0;
+    n_runs_ = 0;
+    works_.first = std::make_shared<const JobResult>(part_of(search_.walls));
+    EXPECT_EQ(find_walls(search_, works_, {}).end, AlongEnd::found);
+    EXPECT_EQ(n_runs_, 0);
+}
+
+TEST_F(EvenAngle, StaysWithinTheBoundsAndSaysSo) {
+    search_.most_wall = 93.2;
+    const AlongFound found = find_walls(search_, works_, {});
+    EXPECT_EQ(found.end, AlongEnd::not_near);
+    EXPECT_LE(std::ranges::max(found.nearest->walls), 93.2);
+    EXPECT_GT(found.nearest->most_off, tolerance);
+}
+
+TEST_F(EvenAngle, KeepsTheNearestWhereNeighboursDecideMore) {
+    shared_ = 0.45; // the walls hardly tell the angle
+    const AlongFound found = find_walls(search_, works_, {});
+    ASSERT_TRUE(found.nearest);
+    for (const AlongRun& run : found.runs) {
+        EXPECT_GE(run.most_off, found.nearest->most_off);
+    }
+    EXPECT_EQ(found.end == AlongEnd::found, found.nearest->most_off <= tolerance);
+}
+
+TEST_F(EvenAngle, SaysThatThereIsNoBalance) {
+    fails_ = true;
+    const AlongFound found = find_walls(search_, works_, {});
+    EXPECT_EQ(found.end, AlongEnd::no_balance);
+    EXPECT_FALSE(found.nearest);
+}
+
+TEST_F(EvenAngle, KeepsWhatWasFoundWhenStopped) {
+    std::stop_source stop;
+    Monitor monitor;
+    monitor.stop = stop.get_token();
+    works_.on_run = [&](const AlongRun&) { stop.request_stop(); };
+    const AlongFound found = find_walls(search_, works_, monitor);
+    EXPECT_EQ(found.end, AlongEnd::stopped);
+    EXPECT_EQ(found.runs.size(), 1U);
+    EXPECT_TRUE(found.nearest && found.check);
+}
+
+TEST(AnglesAt, GoStraightFromStationToStation) {
+    JobResult run;
+    StepResult released;
+    released.kind = job::StepKind::release;
+    released.findings.stations = {
+        {.station = 1, .flange_angle = 1.0}, {.station = 3, .flange_angle = 2.0}};
+    StepResult held = released;
+    held.kind = job::StepKind::set_on_block;
+    held.findings.stations.front().flange_angle = 9;
+    run.steps = {released, held}; // of the last step off the block
+    const std::vector<double> expected{1, 1.5, 2, 2};
+    EXPECT_EQ(angles_at(run, {0, 2, 3, 9}), expected);
+    run.steps = {held};
+    EXPECT_TRUE(angles_at(run, {0}).empty());
+}
+
+} // namespace
+} // namespace flangewright::process
