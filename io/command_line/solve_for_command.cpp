@@ -221,8 +221,8 @@ private:
     int write() {
         const fs::path& folder = *arguments_.out;
         if (const process::JobResult* run = answer_.check()) {
-            if (const int code = write_case(folder); code != done) {
-                return code;
+            if (const int code = answer_.is_found() ? write_case(folder) : 0; code != done) {
+                return code; // what is no answer is not put into a case
             }
             if (const int code = write_run(folder / "check-run", *run); code != done) {
                 return code;
@@ -273,7 +273,8 @@ private:
         request.unit = question_.own.unit;
         request.with_pictures = arguments_.with_pictures;
         request.program_version = program_version();
-        request.case_file = (*arguments_.out / "case.toml").string();
+        request.case_file =
+            answer_.is_found() ? (*arguments_.out / "case.toml").string() : question_.own.file;
         const auto written = workshop_.whole.write_outputs(request, run);
         if (!written) {
             return fail(written.error());

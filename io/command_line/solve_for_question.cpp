@@ -374,7 +374,7 @@ std::string Question::written(double value) const {
 }
 
 std::string Question::shown(double value) const {
-    return is_angle() ? units::plain_number(units::degrees(value), 2) + " deg"
+    return is_angle() ? tables::shown_number(units::degrees(value), 2) + " deg"
                       : tables::shown_length(value, own.unit);
 }
 

@@ -75,8 +75,9 @@ std::string wanted_words(const Question& question) {
 }
 
 /// What the last run says of the share, word and mesh.
-std::string check_words(const Question& question, const process::JobResult& run) {
-    std::string text = "Check run, the whole part on the case's own mesh:\n";
+std::string check_words(const Question& question, const process::JobResult& run, bool is_found) {
+    std::string text = is_found ? "Check run, the whole part on the case's own mesh:\n"
+                                : "That run, the whole part on the case's own mesh, no answer:\n";
     const std::optional<double> angle = process::loose_angle(run);
     std::vector<std::vector<std::string>> rows;
     if (angle) {
@@ -223,14 +224,19 @@ std::string along_text(const Question& question, const Answer& answer) {
     return text;
 }
 
+/// Degrees to a millionth: the way through radians leaves no odd last digits.
+Json degrees(double angle) {
+    return tables::number(std::round(1e6 * units::degrees(angle)) / 1e6);
+}
+
 Json trial_json(const Question& question, const process::ValueTrial& trial) {
     const bool is_angle = question.is_angle();
     return {
         {"how", trial.is_check ? "whole run" : "trial"},
         {is_angle ? "value_deg" : "value_mm",
-         tables::number(is_angle ? units::degrees(trial.value) : trial.value)},
+         is_angle ? degrees(trial.value) : tables::number(trial.value)},
         {is_angle ? "flange_angle_deg" : "share_used",
-         trial.figure ? tables::number(is_angle ? units::degrees(*trial.figure) : *trial.figure)
+         trial.figure ? (is_angle ? degrees(*trial.figure) : tables::number(*trial.figure))
                       : Json(nullptr)},
         {"seconds", tables::number(trial.seconds)}};
 }
@@ -238,7 +244,7 @@ Json trial_json(const Question& question, const process::ValueTrial& trial) {
 Json degrees_of(const std::vector<double>& angles) {
     Json list = Json::array();
     for (const double angle : angles) {
-        list.push_back(tables::number(units::degrees(angle)));
+        list.push_back(degrees(angle));
     }
     return list;
 }
@@ -303,10 +309,9 @@ Json check_json(const process::JobResult* run) {
     }
     const std::optional<double> angle = process::loose_angle(*run);
     return {
-        {"flange_angle_deg", angle ? tables::number(units::degrees(*angle)) : Json(nullptr)},
+        {"flange_angle_deg", angle ? degrees(*angle) : Json(nullptr)},
         {"flange_angle_mesh_error_deg",
-         run->mesh_error ? tables::number(units::degrees(run->mesh_error->flange_angle))
-                         : Json(nullptr)},
+         run->mesh_error ? degrees(run->mesh_error->flange_angle) : Json(nullptr)},
         {"share_used", tables::number(run->verdict.share_used)},
         {"verdict", findings::word_for(run->verdict.word)},
         {"because", run->verdict.because},
@@ -321,17 +326,21 @@ Json one_json(const Question& question, const process::ValueFound& found) {
     const auto bound = [&](const std::optional<process::ValueTrial>& trial) {
         return trial ? trial_json(question, *trial) : Json(nullptr);
     };
-    const double value = question.is_angle() ? units::degrees(found.value) : found.value;
+    const Json value = question.is_angle() ? degrees(found.value) : tables::number(found.value);
     return {
         {"end", word_for(found.end)},
-        {question.is_angle() ? "value_deg" : "value_mm",
-         found.check ? tables::number(value) : Json(nullptr)},
+        {question.is_angle() ? "value_deg" : "value_mm", found.check ? value : Json(nullptr)},
         {"at_from", bound(found.at_from)},
         {"at_to", bound(found.at_to)},
         {"trials", trials}};
 }
 
 } // namespace
+
+bool Answer::is_found() const {
+    return along ? along->end == AlongEnd::found
+                 : one && (one->end == SearchEnd::found || one->end == SearchEnd::at_bound);
+}
 
 const process::JobResult* Answer::check() const {
     if (is_along()) {
@@ -388,7 +397,7 @@ std::string answer_text(const Question& question, const Answer& answer) {
     }
     text += answer.no_along.empty() ? "" : as_lines(answer.no_along);
     if (const process::JobResult* run = answer.check()) {
-        text += "\n" + check_words(question, *run);
+        text += "\n" + check_words(question, *run, answer.is_found());
     }
     return text + "\n";
 }
@@ -398,11 +407,10 @@ answer_json(const Question& question, const Answer& answer, const std::string& p
     const process::ValueSearch& search = question.search;
     const bool is_angle = question.is_angle();
     const auto value = [&](double number) {
-        return tables::number(is_angle ? units::degrees(number) : number);
+        return is_angle ? degrees(number) : tables::number(number);
     };
-    const Json wanted = is_angle && question.wanted_along.is_empty()
-        ? tables::number(units::degrees(search.wanted))
-        : Json(nullptr);
+    const Json wanted =
+        is_angle && question.wanted_along.is_empty() ? degrees(search.wanted) : Json(nullptr);
     const Json all{
         {"schema", 1},
         {"program", "flangewright " + program_version},

@@ -19,6 +19,8 @@ struct Answer {
 
     /// Whether the walls along the line are the answer. Units: none.
     [[nodiscard]] bool is_along() const { return along && along->nearest; }
+    /// Whether there is an answer; else what is nearest to one. Units: none.
+    [[nodiscard]] bool is_found() const;
     /// The run of the value or the walls found; empty when none was.
     [[nodiscard]] const process::JobResult* check() const;
 };

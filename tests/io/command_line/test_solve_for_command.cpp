@@ -216,8 +216,8 @@ TEST_F(SolveForCommand, SaysThatNothingWithinTheBoundsDoes) {
         out_.str(),
         AllOf(
             HasSubstr("No answer"),
-            HasSubstr("at 90 deg (from): 87.1"),
-            HasSubstr("at 91 deg (to): 88.1")
+            HasSubstr("at 90.00 deg (from): 87.1"),
+            HasSubstr("at 91.00 deg (to): 88.1")
         )
     );
     EXPECT_EQ(json().at("one_value").at("end"), "none within the bounds");
@@ -310,6 +310,7 @@ TEST_F(SolveForCommand, TellsWhatWasFoundWhenInterrupted) {
         out_.str(), AllOf(HasSubstr("Stopped as asked"), HasSubstr("The nearest run: 87.1"))
     );
     EXPECT_EQ(json().at("one_value").at("end"), "stopped as asked");
+    EXPECT_FALSE(std::filesystem::exists(folder_ / "out" / "case.toml")); // no answer to go by
 }
 
 } // namespace
