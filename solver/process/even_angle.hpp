@@ -28,7 +28,7 @@ struct AlongSearch {
 /// One whole run.
 struct AlongRun {
     std::vector<double> walls;
-    std::vector<double> angles; ///< after release; empty: no balance, or not allowed
+    std::vector<double> angles = {}; ///< after release; empty: no balance, or not allowed
     double most_off = 0; ///< largest distance from what is wanted, at these stations
     double seconds = 0;
 };

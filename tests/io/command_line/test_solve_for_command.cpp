@@ -61,7 +61,10 @@ protected:
         for (const double share : {0.0, 0.25, 0.5, 0.75, 1.0}) {
             const double station = share * length;
             const double angle = angle_of(job, station) - uneven_ * share;
-            released.findings.stations.push_back({.station = station, .flange_angle = angle});
+            findings::StationFindings at;
+            at.station = station;
+            at.flange_angle = angle;
+            released.findings.stations.push_back(at);
             mean += angle / 5;
         }
         released.findings.flange_angle_middle = {mean, mean, mean};

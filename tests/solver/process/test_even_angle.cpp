@@ -10,6 +10,13 @@ namespace {
 
 constexpr double tolerance = 0.3;
 
+findings::StationFindings at(double station, double angle) {
+    findings::StationFindings findings;
+    findings.station = station;
+    findings.flange_angle = angle;
+    return findings;
+}
+
 class EvenAngle : public ::testing::Test {
 protected:
     EvenAngle() {
@@ -41,8 +48,7 @@ protected:
             const double after = walls[std::min(i + 1, walls.size() - 1)];
             const double wall = (1 - 2 * shared_) * walls[i] + shared_ * (before + after);
             released.findings.stations.push_back(
-                {.station = search_.stations[i],
-                 .flange_angle = wall - 3 - 0.5 * std::sin(static_cast<double>(i)) * spread_}
+                at(search_.stations[i], wall - 3 - 0.5 * std::sin(static_cast<double>(i)) * spread_)
             );
         }
         result.steps.push_back(released);
@@ -131,8 +137,7 @@ TEST(AnglesAt, GoStraightFromStationToStation) {
     JobResult run;
     StepResult released;
     released.kind = job::StepKind::release;
-    released.findings.stations = {
-        {.station = 1, .flange_angle = 1.0}, {.station = 3, .flange_angle = 2.0}};
+    released.findings.stations = {at(1, 1.0), at(3, 2.0)};
     StepResult held = released;
     held.kind = job::StepKind::set_on_block;
     held.findings.stations.front().flange_angle = 9;
