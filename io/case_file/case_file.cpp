@@ -284,6 +284,9 @@ CaseFileResult case_from(const Document& document) {
         result.job.close_share = parts.run.close_share;
         result.job.scatter = scatter;
         result.rounded_kinks = parts.bend_line.rounded_kinks;
+        result.states_depth = parts.blank.flange_depth.has_value();
+        result.flange_depths = result.states_depth ? parts.blank.widths : outline::Profile{};
+        result.states_rolling_direction = tables.sheet->has("rolling_direction");
         check_job(parts, result.job);
         check_rolling_direction(*tables.sheet, result.job);
         if (parts.bend_line.curve == outline::Curve::mixed && reading.is_clean()) {

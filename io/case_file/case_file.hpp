@@ -21,6 +21,9 @@ struct CaseFile {
     job::Job job;
     units::LengthUnit unit = units::LengthUnit::millimetre; ///< in which the user writes lengths
     std::vector<drawing::RoundedKink> rounded_kinks; ///< of the bend line, in order along it
+    bool states_depth = false; ///< the drawing's flange depth, not a flat width
+    outline::Profile flange_depths = {}; ///< that depth over station; empty: alike all along
+    bool states_rolling_direction = false;
 };
 
 /// The case, or everything that is wrong with it, from the top of the file down.

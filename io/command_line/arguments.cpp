@@ -36,6 +36,7 @@ struct RawWords {
     std::string coupon_case;
     CouponReadWords coupon_read;
     SolveForWords solve_for;
+    TemplatesWords templates;
 };
 
 struct Commands {
@@ -51,9 +52,11 @@ struct Commands {
     CLI::App* coupon_write = nullptr;
     CLI::App* coupon_read = nullptr;
     CLI::App* solve_for = nullptr;
+    CLI::App* templates = nullptr;
 
-    [[nodiscard]] std::array<CLI::App*, 8> all() const {
-        return {run, check, materials, fit, coupon, coupon_write, coupon_read, solve_for};
+    [[nodiscard]] std::array<CLI::App*, 9> all() const {
+        return {
+            run, check, materials, fit, coupon, coupon_write, coupon_read, solve_for, templates};
     }
 };
 
@@ -186,6 +189,27 @@ void declare_solve_for(Commands& commands, RawWords& words) {
                    "  flangewright solve-for flange-depth my_part.toml --to 30 --limit \"80 %\"");
 }
 
+void declare_templates(Commands& commands, RawWords& words) {
+    commands.templates = commands.app.add_subcommand(
+        "templates", "Finds the blank that forms to the drawing, writes templates at real size"
+    );
+    CLI::App& templates = *commands.templates;
+    templates.add_option("CASE", words.templates.case_file, "case file of the part");
+    templates.add_option("--out", words.out, "folder to write into");
+    templates.add_option(
+        "--depth", words.templates.depth, "wanted flange depth, formed (that of the case)"
+    );
+    templates.add_option(
+        "--within", words.templates.within, "largest miss of the depth that will do (0.4 mm)"
+    );
+    templates.add_option("--paper", words.templates.paper, "of the PDF: A4 or letter (A4)");
+    templates.add_flag(
+        "--by-hand", words.templates.is_by_hand, "take the development by hand, form nothing"
+    );
+    templates.add_option("--threads", words.threads, "processor cores to use (all)");
+    templates.footer("Example:\n  flangewright templates cases/s_curve/case.toml --out templates");
+}
+
 void declare(Commands& commands, RawWords& words) {
     commands.app.set_version_flag("--version", "flangewright " + program_version());
     commands.app.footer("Example:\n  flangewright check cases/demo/case.toml\n\n"
@@ -202,13 +226,15 @@ void declare(Commands& commands, RawWords& words) {
     declare_fit(commands, words.fit);
     declare_coupon(commands, words);
     declare_solve_for(commands, words);
+    declare_templates(commands, words);
     for (CLI::App* command :
          {commands.run,
           commands.check,
           commands.materials,
           commands.coupon_write,
           commands.coupon_read,
-          commands.solve_for}) {
+          commands.solve_for,
+          commands.templates}) {
         command->add_option("--sheets", words.sheets, sheets_note);
     }
     commands.app.allow_extras();
@@ -354,10 +380,15 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
     if (commands.solve_for->parsed()) {
         return solve_for_arguments_of(words);
     }
+    if (commands.templates->parsed()) {
+        const Result<int, OnlyText> n_threads = n_threads_of(words.threads);
+        return n_threads ? templates_arguments(words.templates, words.out, words.sheets, *n_threads)
+                         : tl::unexpected(n_threads.error());
+    }
     return tl::unexpected(wrong(
         "command",
         "nothing",
-        "run, check, materials, fit, coupon or solve-for",
+        "run, check, materials, fit, coupon, solve-for or templates",
         "see \"flangewright --help\""
     ));
 }

@@ -88,6 +88,18 @@ struct SolveForArguments {
     std::optional<std::filesystem::path> sheets;
 };
 
+/// flangewright templates CASE
+struct TemplatesArguments {
+    std::filesystem::path case_file;
+    std::filesystem::path out; ///< folder
+    std::string depth = {}; ///< wanted, as written; empty: the case's
+    std::string within = {}; ///< largest miss of the depth, as written; empty: 0.4 mm
+    bool is_letter = false; ///< pages of Letter size, not A4
+    bool is_by_hand = false; ///< from the development alone, nothing is formed
+    int n_threads = 0; ///< 0: all cores
+    std::optional<std::filesystem::path> sheets;
+};
+
 using Arguments = std::variant<
     RunArguments,
     CheckArguments,
@@ -95,7 +107,8 @@ using Arguments = std::variant<
     FitArguments,
     CouponWriteArguments,
     CouponReadArguments,
-    SolveForArguments>;
+    SolveForArguments,
+    TemplatesArguments>;
 
 /// Nothing to do but to say something: help or version (exit code 0), or what is wrong (2).
 struct OnlyText {

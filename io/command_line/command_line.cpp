@@ -10,6 +10,7 @@
 #include "io/command_line/own_sheets.hpp"
 #include "io/command_line/run_command.hpp"
 #include "io/command_line/solve_for_command.hpp"
+#include "io/command_line/templates_command.hpp"
 #include "solver/process/slice_share.hpp"
 
 #include <unistd.h>
@@ -47,6 +48,9 @@ struct Answer {
             terminal,
             {{process::run_job, run_folder::write_outputs}, process::angle_and_shares}
         );
+    }
+    int operator()(const TemplatesArguments& arguments) const {
+        return write_templates(arguments, terminal, process::solved_former);
     }
 };
 

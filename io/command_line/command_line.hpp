@@ -1,4 +1,4 @@
-// The program's commands: run, check, materials, fit, coupon, solve-for.
+// The program's commands, each in a file of its own.
 #pragma once
 
 namespace flangewright::command_line {

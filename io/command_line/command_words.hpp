@@ -54,6 +54,21 @@ struct SolveForWords {
 /// with the first word that is wrong.
 [[nodiscard]] Result<SolveForArguments, OnlyText> solve_for_arguments(const SolveForWords& words);
 
+/// The words of flangewright templates.
+struct TemplatesWords {
+    std::string case_file;
+    std::string depth;
+    std::string within;
+    std::string paper;
+    bool is_by_hand = false;
+};
+
+/// Turns them into what is asked, but for lengths, which are in the case's unit. Fails: with the
+/// first word that is wrong.
+[[nodiscard]] Result<Arguments, OnlyText> templates_arguments(
+    const TemplatesWords& words, const std::string& out, const std::string& sheets, int n_threads
+);
+
 /// Turns them into what is asked. Fails: with the first word that is wrong.
 [[nodiscard]] Result<Arguments, OnlyText> coupon_read_arguments(
     const CouponReadWords& words, const std::string& out, const std::string& sheets

@@ -1,5 +1,6 @@
 #include "io/coupon/template_drawing.hpp"
 
+#include "io/paper/svg_marks.hpp"
 #include "io/units/angle.hpp"
 #include "io/units/length.hpp"
 
@@ -76,33 +77,6 @@ std::string look(std::string_view kind) {
     return fmt::format("class=\"{}\"", kind);
 }
 
-std::string straight(
-    const std::string& id, const char* kind, const Eigen::Vector2d& a, const Eigen::Vector2d& b
-) {
-    return fmt::format(
-        "<line id=\"{}\" {} x1=\"{:.3f}\" y1=\"{:.3f}\" x2=\"{:.3f}\" y2=\"{:.3f}\"/>\n",
-        id,
-        look(kind),
-        a.x(),
-        a.y(),
-        b.x(),
-        b.y()
-    );
-}
-
-std::string
-words(const Eigen::Vector2d& at, double turn, const char* kind, const std::string& text) {
-    return fmt::format(
-        "<text {0} x=\"{1:.3f}\" y=\"{2:.3f}\" transform=\"rotate({3:.2f} {1:.3f} {2:.3f})\" "
-        "fill=\"black\" stroke=\"none\" font-family=\"sans-serif\">{4}</text>\n",
-        look(kind),
-        at.x(),
-        at.y(),
-        turn,
-        text
-    );
-}
-
 /// The line's arcs at a distance from it. All turn to the left, seen on paper, too.
 std::string arcs(const Paper& paper, const BendLine& line, const char* id, double distance) {
     Eigen::Vector2d at = paper.at(0, distance);
@@ -119,17 +93,18 @@ std::string arcs(const Paper& paper, const BendLine& line, const char* id, doubl
 
 std::string head_text(const job::Job& coupon) {
     const double y = 8;
-    std::string text = words({margin, y}, 0, "title", "Test flange, radius falling in steps");
-    text += words(
+    std::string text =
+        paper::svg_words({margin, y}, 0, look("title"), "Test flange, radius falling in steps");
+    text += paper::svg_words(
         {margin, y + 5},
         0,
-        "note",
+        look("note"),
         "Print at 100 %, not fitted to the page, and check both bars with a rule before you cut."
     );
-    text += words(
+    text += paper::svg_words(
         {margin, y + 9},
         0,
-        "note",
+        look("note"),
         fmt::format(
             "Sheet {} thick, nose {}. Marks every {:g} mm along the edge: ink, never scribe.",
             units::side_by_side(coupon.sheet.thickness, units::LengthUnit::millimetre),
@@ -137,45 +112,34 @@ std::string head_text(const job::Job& coupon) {
             mark_distance
         )
     );
-    text += words(
+    text += paper::svg_words(
         {margin, y + 13},
         0,
-        "note",
+        look("note"),
         "Full: cut here. Long dashes: bend line. Dash and dot: outline of a block with square wall."
     );
-    text += words(
+    text += paper::svg_words(
         {margin, y + 17},
         0,
-        "note",
+        look("note"),
         "A forming estimate, not approved data. A trial piece, never a part."
     );
-    const auto bar = [&](const char* id, double length, double at, const char* name) {
-        return straight(id, "cut", {margin, at}, {margin + length, at})
-            + straight(std::string(id) + "-start", "cut", {margin, at - 2}, {margin, at + 2})
-            + straight(
-                   std::string(id) + "-end",
-                   "cut",
-                   {margin + length, at - 2},
-                   {margin + length, at + 2}
-            )
-            + words({margin + length + 3, at + 1}, 0, "note", name);
-    };
-    return text + bar("bar-100-mm", 100, y + 23, "100 mm")
-        + bar("bar-4-in", 4 * units::mm_per_inch, y + 31, "4 in");
+    return text + paper::svg_bars({margin, y + 23}, look("cut"), look("note"));
 }
 
 std::string outline_of(const Paper& paper, const job::Job& coupon, const TestFlange& flange) {
     const BendLine& line = coupon.blank.line;
     const double end = line.length();
-    std::string text =
-        arcs(paper, line, "web-edge", -flange.web_width) + arcs(paper, line, "bend-line", 0)
-        + arcs(paper, line, "edge", flange.flat_width)
-        + straight(
-            "start-end", "cut", paper.at(0, -flange.web_width), paper.at(0, flange.flat_width)
-        )
-        + straight(
-            "far-end", "cut", paper.at(end, -flange.web_width), paper.at(end, flange.flat_width)
-        );
+    std::string text = arcs(paper, line, "web-edge", -flange.web_width)
+        + arcs(paper, line, "bend-line", 0) + arcs(paper, line, "edge", flange.flat_width)
+        + paper::svg_line("start-end",
+                          look("cut"),
+                          paper.at(0, -flange.web_width),
+                          paper.at(0, flange.flat_width))
+        + paper::svg_line("far-end",
+                          look("cut"),
+                          paper.at(end, -flange.web_width),
+                          paper.at(end, flange.flat_width));
     // Of a wall that leans outward the outline seen from above is another.
     return coupon.block.wall_angle > 0.5 * std::numbers::pi - 1e-6
         ? text + arcs(paper, line, "block", coupon.block.nose_radius)
@@ -188,9 +152,9 @@ std::string steps_of(const Paper& paper, const BendLine& line, const TestFlange&
     const std::vector<outline::Piece> pieces = line.pieces();
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (i > 0) {
-            text += straight(
+            text += paper::svg_line(
                 fmt::format("step-{}", i + 1),
-                "step",
+                look("step"),
                 paper.at(begin, -flange.web_width),
                 paper.at(begin, 0)
             );
@@ -198,13 +162,16 @@ std::string steps_of(const Paper& paper, const BendLine& line, const TestFlange&
         const double middle = begin + 0.5 * pieces[i].length;
         const std::string radius = fmt::format("radius {:g} mm", flange.steps[i].radius);
         const std::string stretch = fmt::format("{:.1f} % by hand", 100 * flange.steps[i].stretch);
-        text += words(
-            paper.at(middle, -0.45 * flange.web_width), paper.turn(middle), "step-words", radius
+        text += paper::svg_words(
+            paper.at(middle, -0.45 * flange.web_width),
+            paper.turn(middle),
+            look("step-words"),
+            radius
         );
-        text += words(
+        text += paper::svg_words(
             paper.at(middle, -0.45 * flange.web_width - 4),
             paper.turn(middle),
-            "step-words",
+            look("step-words"),
             stretch
         );
         begin += pieces[i].length;
@@ -217,16 +184,16 @@ marks_of(const Paper& paper, const TestFlange& flange, const std::vector<GaugeMa
     const double length = std::min(4.0, flange.flat_width / 3);
     std::string text;
     for (const GaugeMark& mark : marks) {
-        text += straight(
+        text += paper::svg_line(
             fmt::format("mark-{}", mark.number),
-            "mark",
+            look("mark"),
             paper.at(mark.station, flange.flat_width),
             paper.at(mark.station, flange.flat_width - length)
         );
-        text += words(
+        text += paper::svg_words(
             paper.at(mark.station, flange.flat_width + 1.2),
             paper.turn(mark.station),
-            "number",
+            look("number"),
             std::to_string(mark.number)
         );
     }
@@ -239,16 +206,12 @@ std::string template_drawing(
     const job::Job& coupon, const TestFlange& flange, const std::vector<GaugeMark>& marks
 ) {
     const Paper paper(coupon.blank.line, flange);
-    return fmt::format(
-               "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-               "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0:.3f}mm\" "
-               "height=\"{1:.3f}mm\" viewBox=\"0 0 {0:.3f} {1:.3f}\">\n",
-               paper.width(),
-               paper.height()
-           )
-        + "<g fill=\"none\" stroke=\"black\" stroke-width=\"0.2\">\n" + head_text(coupon)
-        + outline_of(paper, coupon, flange) + steps_of(paper, coupon.blank.line, flange)
-        + marks_of(paper, flange, marks) + "</g>\n</svg>\n";
+    return paper::svg_document(
+        paper.width(),
+        paper.height(),
+        head_text(coupon) + outline_of(paper, coupon, flange)
+            + steps_of(paper, coupon.blank.line, flange) + marks_of(paper, flange, marks)
+    );
 }
 
 } // namespace flangewright::coupon

@@ -1,5 +1,5 @@
 // Reads the lines and curves of one layer from a drawing exchange file (DXF); its .cpp is the only
-// file that includes the library for that.
+// file that includes the library for reading it.
 #pragma once
 
 #include "io/drawing/stroke.hpp"

@@ -23,7 +23,9 @@ set(ranks
     io/case_file=11
     io/tensile=11
     io/tables=12
+    io/paper=9
     io/coupon=13
+    io/blank_template=13
     io/vtk=13
     io/chart=14
     io/sheet_page=15
@@ -38,7 +40,8 @@ set(only_in
     "cholmod[.]h=^solver/equilibrium/[a-z_]+[.]cpp$"
     "vtk[A-Z].*[.]h=^io/"
     "toml(plusplus|[+][+])/.*=^io/"
-    "dxflib/.*=^io/drawing/dxf_file[.]cpp$"
+    "dxflib/.*=^io/(drawing/dxf_file|paper/dxf_sheet)[.]cpp$"
+    "cairo.*=^io/paper/pdf_pages[.]cpp$"
     "CLI/.*=^io/command_line/"
     "(iostream|fstream|cstdio|filesystem|print)=^(io|tests)/")
 

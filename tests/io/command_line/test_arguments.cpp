@@ -105,6 +105,35 @@ TEST(Arguments, OfCouponAreRead) {
     EXPECT_DOUBLE_EQ(read.thickness.value(), 0.8128);
 }
 
+TEST(Arguments, OfTemplatesAreRead) {
+    const Words plain{"templates", "a.toml", "--out", "cut"};
+    EXPECT_EQ(good<TemplatesArguments>(plain).case_file, "a.toml");
+    EXPECT_EQ(good<TemplatesArguments>(plain).out, "cut");
+    EXPECT_FALSE(good<TemplatesArguments>(plain).is_letter);
+    EXPECT_FALSE(good<TemplatesArguments>(plain).is_by_hand);
+    const auto all = good<TemplatesArguments>(
+        {"templates",
+         "a.toml",
+         "--out",
+         "cut",
+         "--depth",
+         "3/4 in",
+         "--within",
+         "0.2",
+         "--paper",
+         "Letter",
+         "--threads",
+         "1",
+         "--sheets",
+         "own"}
+    );
+    EXPECT_TRUE(all.is_letter);
+    EXPECT_EQ(all.depth, "3/4 in");
+    EXPECT_EQ(all.within, "0.2");
+    EXPECT_EQ(all.n_threads, 1);
+    EXPECT_EQ(all.sheets, "own");
+}
+
 TEST(Arguments, HelpShowsAnExampleForEachCommand) {
     for (const Words& words :
          {Words{"--help"},
@@ -114,7 +143,8 @@ TEST(Arguments, HelpShowsAnExampleForEachCommand) {
           Words{"fit", "--help"},
           Words{"coupon", "--help"},
           Words{"coupon", "write", "--help"},
-          Words{"coupon", "read", "--help"}}) {
+          Words{"coupon", "read", "--help"},
+          Words{"templates", "--help"}}) {
         const auto arguments = read_arguments(words);
         ASSERT_FALSE(arguments.has_value());
         EXPECT_EQ(arguments.error().exit_code, 0);
@@ -152,14 +182,13 @@ INSTANTIATE_TEST_SUITE_P(
         BadWords{
             "Nothing",
             {},
-            "command line: command: found nothing, allowed run, check, materials, fit or coupon, "
-            "do: "
-            "see \"flangewright --help\""},
+            "command line: command: found nothing, allowed run, check, materials, fit, coupon or "
+            "templates, do: see \"flangewright --help\""},
         BadWords{
             "UnknownCommand",
             {"rnu", "a.toml"},
             "command line: flangewright: found \"rnu\", allowed --help, --version, run, check, "
-            "materials, fit or coupon, do: write run"},
+            "materials, fit, coupon or templates, do: write run"},
         BadWords{
             "UnknownOption",
             {"run", "a.toml", "--thread", "2"},
@@ -192,6 +221,16 @@ INSTANTIATE_TEST_SUITE_P(
             {"fit", "a.csv", "--out", "own.txt"},
             "command line: --out: found \"own.txt\", allowed a file name that ends in .toml, do: "
             "write it like own.toml"},
+        BadWords{
+            "NoFolderForTemplates",
+            {"templates", "a.toml"},
+            "command line: --out: found nothing, allowed the folder to write into, do: write "
+            "flangewright templates CASE --out FOLDER"},
+        BadWords{
+            "PaperOfAnotherSize",
+            {"templates", "a.toml", "--out", "cut", "--paper", "A3"},
+            "command line: --paper: found \"A3\", allowed A4 or letter, do: write the size that "
+            "lies in the printer"},
         BadWords{
             "CouponAlone",
             {"coupon"},
