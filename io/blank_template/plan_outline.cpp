@@ -81,7 +81,7 @@ void add_head(paper::Sheet& sheet, const std::vector<std::string>& lines) {
     constexpr double note = 2.6;
     constexpr double gap = 6;
     constexpr std::size_t title_length = 60; // letters: what a page is wide
-    constexpr std::size_t note_length = 100;
+    constexpr std::size_t note_length = 112;
     std::vector<paper::Words> head;
     bool is_title = true;
     double y = 0;

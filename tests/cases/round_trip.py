@@ -85,7 +85,10 @@ run("run", cut, "--out", result, "--no-pictures", "--no-remedies", "--no-even-dr
 rows = list(csv.DictReader(open(templates / "outline.csv")))
 unit = "mm" if "station_mm" in rows[0] else "in"
 scale = 25.4 if unit == "in" else 1.0
-drawn = [(scale * float(r["station_" + unit]), scale * float(r["wanted_depth_" + unit])) for r in rows]
+drawn = [
+    (scale * float(row["station_" + unit]), scale * float(row["wanted_depth_" + unit]))
+    for row in rows
+]
 depths = [row for row in csv.DictReader(open(result / "stations.csv"))]
 last = depths[-1]["step"]
 worst = 0.0

@@ -1,4 +1,5 @@
 // Everything around the solver, with a former made up; with the solver: tests/cases/round_trip.py.
+#include "io/case_file/case_file.hpp"
 #include "io/command_line/command_line.hpp"
 #include "io/command_line/templates_command.hpp"
 #include "io/drawing/dxf_file.hpp"
