@@ -38,6 +38,7 @@ struct Tables {
     std::optional<TableReader> scatter;
     std::optional<TableReader> anneal;
     std::optional<TableReader> heat_treat;
+    std::optional<TableReader> log;
 };
 
 Tables open_tables(TableReader& root) {
@@ -52,7 +53,8 @@ Tables open_tables(TableReader& root) {
         root.table("trim", Need::optional),
         root.table("scatter", Need::optional),
         root.table("anneal", Need::optional),
-        root.table("heat_treat", Need::optional)};
+        root.table("heat_treat", Need::optional),
+        root.table("log", Need::optional)};
 }
 
 TableReader* pointer_to(std::optional<TableReader>& table) {
@@ -272,6 +274,9 @@ CaseFileResult case_from(const Document& document) {
     ReadCase parts = read_sections(tables);
     const std::optional<job::Scatter> scatter =
         tables.scatter ? std::optional(read_scatter(*tables.scatter)) : std::nullopt;
+    if (tables.log) {
+        result.log = read_log(*tables.log);
+    }
     check_together(parts);
     reading.report_unknown();
     if (reading.is_clean() && has_line(parts)) {

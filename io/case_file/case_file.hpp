@@ -1,6 +1,7 @@
 // Reads a case file into a job: numbers checked, units gone.
 #pragma once
 
+#include "io/case_file/log_entry.hpp"
 #include "io/drawing/rounded_kink.hpp"
 #include "io/key_file/input_problem.hpp"
 #include "io/units/length.hpp"
@@ -24,6 +25,7 @@ struct CaseFile {
     bool states_depth = false; ///< the drawing's flange depth, not a flat width
     outline::Profile flange_depths = {}; ///< that depth over station; empty: alike all along
     bool states_rolling_direction = false;
+    LogEntry log; ///< for the page of record
 };
 
 /// The case, or everything that is wrong with it, from the top of the file down.

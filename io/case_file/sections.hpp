@@ -1,6 +1,7 @@
 // The sections of a case file as they are read, before they are looked at together.
 #pragma once
 
+#include "io/case_file/log_entry.hpp"
 #include "io/case_file/opening_place.hpp"
 #include "io/drawing/blank_outline.hpp"
 #include "io/drawing/rounded_kink.hpp"
@@ -184,5 +185,8 @@ struct RunSection {
 
 /// [scatter]; being there asks for the bands, all of it may be left out.
 [[nodiscard]] job::Scatter read_scatter(key_file::TableReader& table);
+
+/// [log]; all of it may be left out.
+[[nodiscard]] LogEntry read_log(key_file::TableReader& table);
 
 } // namespace flangewright::case_file

@@ -37,6 +37,7 @@ struct RawWords {
     CouponReadWords coupon_read;
     SolveForWords solve_for;
     TemplatesWords templates;
+    LogWords log;
 };
 
 struct Commands {
@@ -53,10 +54,20 @@ struct Commands {
     CLI::App* coupon_read = nullptr;
     CLI::App* solve_for = nullptr;
     CLI::App* templates = nullptr;
+    CLI::App* log = nullptr;
 
-    [[nodiscard]] std::array<CLI::App*, 9> all() const {
+    [[nodiscard]] std::array<CLI::App*, 10> all() const {
         return {
-            run, check, materials, fit, coupon, coupon_write, coupon_read, solve_for, templates};
+            run,
+            check,
+            materials,
+            fit,
+            coupon,
+            coupon_write,
+            coupon_read,
+            solve_for,
+            templates,
+            log};
     }
 };
 
@@ -210,6 +221,25 @@ void declare_templates(Commands& commands, RawWords& words) {
     templates.footer("Example:\n  flangewright templates cases/s_curve/case.toml --out templates");
 }
 
+void declare_log(Commands& commands, RawWords& words) {
+    commands.log =
+        commands.app.add_subcommand("log", "Sets what you measured beside what was predicted");
+    CLI::App& log = *commands.log;
+    log.add_option("CASE", words.log.case_file, "case file of a part that was run");
+    log.add_option("--measured", words.log.measured, "table of readings, see docs/build-log.md");
+    log.add_option("--template", words.log.template_file, "write a table to fill in, here");
+    log.add_option("--out", words.out, "folder of the run's results (CASE-result beside the case)");
+    log.add_option("--lot", words.log.lot, "of the sheet (as the case says in [log])");
+    log.add_option("--part", words.log.part, "which piece, if you made several from one case");
+    log.add_flag(
+        "--store-edge-limit",
+        words.log.stores_limit,
+        "put what the edge bore into your own sheet, if it says something new"
+    );
+    log.footer("Example:\n  flangewright log cases/demo/case.toml --template measured.csv\n"
+               "  flangewright log cases/demo/case.toml --measured measured.csv");
+}
+
 void declare(Commands& commands, RawWords& words) {
     commands.app.set_version_flag("--version", "flangewright " + program_version());
     commands.app.footer("Example:\n  flangewright check cases/demo/case.toml\n\n"
@@ -227,6 +257,7 @@ void declare(Commands& commands, RawWords& words) {
     declare_coupon(commands, words);
     declare_solve_for(commands, words);
     declare_templates(commands, words);
+    declare_log(commands, words);
     for (CLI::App* command :
          {commands.run,
           commands.check,
@@ -234,7 +265,8 @@ void declare(Commands& commands, RawWords& words) {
           commands.coupon_write,
           commands.coupon_read,
           commands.solve_for,
-          commands.templates}) {
+          commands.templates,
+          commands.log}) {
         command->add_option("--sheets", words.sheets, sheets_note);
     }
     commands.app.allow_extras();
@@ -385,10 +417,13 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
         return n_threads ? templates_arguments(words.templates, words.out, words.sheets, *n_threads)
                          : tl::unexpected(n_threads.error());
     }
+    if (commands.log->parsed()) {
+        return log_arguments(words.log, words.out, words.sheets);
+    }
     return tl::unexpected(wrong(
         "command",
         "nothing",
-        "run, check, materials, fit, coupon, solve-for or templates",
+        "run, check, materials, fit, coupon, solve-for, templates or log",
         "see \"flangewright --help\""
     ));
 }

@@ -100,6 +100,18 @@ struct TemplatesArguments {
     std::optional<std::filesystem::path> sheets;
 };
 
+/// flangewright log CASE: exactly one of both files.
+struct LogArguments {
+    std::filesystem::path case_file;
+    std::optional<std::filesystem::path> measured_file;
+    std::optional<std::filesystem::path> template_file; ///< to be written
+    std::optional<std::filesystem::path> out; ///< the folder of the run's results
+    std::string lot; ///< empty: as the case says
+    std::string part;
+    bool stores_limit = false; ///< of the edge, if it has something to say
+    std::optional<std::filesystem::path> sheets;
+};
+
 using Arguments = std::variant<
     RunArguments,
     CheckArguments,
@@ -108,7 +120,8 @@ using Arguments = std::variant<
     CouponWriteArguments,
     CouponReadArguments,
     SolveForArguments,
-    TemplatesArguments>;
+    TemplatesArguments,
+    LogArguments>;
 
 /// Nothing to do but to say something: help or version (exit code 0), or what is wrong (2).
 struct OnlyText {

@@ -1,10 +1,12 @@
 #include "io/command_line/command_line.hpp"
 
+#include "io/build_log/bias_file.hpp"
 #include "io/command_line/arguments.hpp"
 #include "io/command_line/check_command.hpp"
 #include "io/command_line/completion.hpp"
 #include "io/command_line/coupon_command.hpp"
 #include "io/command_line/fit_command.hpp"
+#include "io/command_line/log_command.hpp"
 #include "io/command_line/man_page.hpp"
 #include "io/command_line/materials_command.hpp"
 #include "io/command_line/own_sheets.hpp"
@@ -51,6 +53,9 @@ struct Answer {
     }
     int operator()(const TemplatesArguments& arguments) const {
         return write_templates(arguments, terminal, process::solved_former);
+    }
+    int operator()(const LogArguments& arguments) const {
+        return log_part(arguments, {date_today(), build_log::users_bias_file()}, terminal);
     }
 };
 

@@ -69,6 +69,24 @@ struct TemplatesWords {
     const TemplatesWords& words, const std::string& out, const std::string& sheets, int n_threads
 );
 
+/// The words of flangewright log.
+struct LogWords {
+    std::string case_file;
+    std::string measured;
+    std::string template_file;
+    std::string lot;
+    std::string part;
+    bool stores_limit = false;
+};
+
+/// Nothing for 1 to 60 bytes of text on one line, or for none; else what is wrong.
+[[nodiscard]] std::optional<OnlyText>
+label_problem(const std::string& option, const std::string& word);
+
+/// Turns them into what is asked. Fails: with the first word that is wrong.
+[[nodiscard]] Result<Arguments, OnlyText>
+log_arguments(const LogWords& words, const std::string& out, const std::string& sheets);
+
 /// Turns them into what is asked. Fails: with the first word that is wrong.
 [[nodiscard]] Result<Arguments, OnlyText> coupon_read_arguments(
     const CouponReadWords& words, const std::string& out, const std::string& sheets

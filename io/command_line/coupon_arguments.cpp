@@ -1,6 +1,5 @@
 #include "io/command_line/command_words.hpp"
 #include "io/key_file/excerpt.hpp"
-#include "io/key_file/text_file.hpp"
 #include "io/units/length.hpp"
 
 #include <algorithm>
@@ -8,8 +7,6 @@
 namespace flangewright::command_line {
 
 namespace {
-
-constexpr std::size_t longest_lot = 60; // bytes: it stands in one line of a page
 
 std::optional<OnlyText> missing(const CouponReadWords& words) {
     const std::string remedy = "see \"flangewright coupon read --help\"";
@@ -47,22 +44,6 @@ std::optional<OnlyText> twice_problem(const std::vector<std::string>& measured) 
         );
     }
     return std::nullopt;
-}
-
-std::optional<OnlyText> lot_problem(const std::string& lot) {
-    const bool is_text = !key_file::encoding_problem(lot, "").has_value();
-    const bool is_plain =
-        std::ranges::none_of(lot, [](unsigned char c) { return c < 0x20 || c == 0x7F; });
-    if (is_text && is_plain && lot.size() <= longest_lot
-        && lot.find_first_not_of(' ') != std::string::npos) {
-        return std::nullopt;
-    }
-    return wrong(
-        "--lot",
-        key_file::quoted_excerpt(lot),
-        "1 to 60 letters on one line",
-        "write the number on the sheet or its certificate"
-    );
 }
 
 std::optional<material::EdgeFinish> finish_of(const std::string& word) {
@@ -105,7 +86,7 @@ Result<Arguments, OnlyText> coupon_read_arguments(
     if (const auto problem = twice_problem(words.measured)) {
         return tl::unexpected(*problem);
     }
-    if (const auto problem = lot_problem(words.lot)) {
+    if (const auto problem = label_problem("--lot", words.lot)) {
         return tl::unexpected(*problem);
     }
     const std::optional<material::EdgeFinish> finish = finish_of(words.finish);

@@ -1,17 +1,12 @@
 #include "io/command_line/coupon_command.hpp"
 
 #include "io/command_line/command_line.hpp"
+#include "io/command_line/limit_store.hpp"
 #include "io/command_line/words.hpp"
 #include "io/coupon/coupon_set.hpp"
 #include "io/coupon/edge_reading.hpp"
-#include "io/coupon/sheet_with_limit.hpp"
 #include "io/key_file/excerpt.hpp"
 #include "io/key_file/nearest_word.hpp"
-#include "io/key_file/text_file.hpp"
-#include "io/run_folder/whole_file.hpp"
-#include "io/sheet_library/sheet_file.hpp"
-#include "io/sheet_library/user_folder.hpp"
-#include "io/units/percent.hpp"
 
 #include <fmt/format.h>
 
@@ -137,133 +132,6 @@ std::string source_words(
     );
 }
 
-/// The text the limit is put into, and where it goes.
-struct Target {
-    fs::path path;
-    std::string base;
-    std::string base_name; ///< for problems
-};
-
-Result<std::string, InputProblem> text_of_own(const fs::path& path) {
-    return key_file::read_text_file(path, {"sheet", 1'000'000});
-}
-
-InputProblem out_problem(const fs::path& path, std::string found, std::string allowed) {
-    return {
-        path.string(),
-        0,
-        0,
-        "--out",
-        std::move(found),
-        std::move(allowed),
-        "name another file; nothing was changed"};
-}
-
-/// A file that is there must hold this very sheet; its values are kept.
-Result<Target, InputProblem> kept_file(const fs::path& path, const KnownSheet& sheet) {
-    const Result<std::string, InputProblem> text = text_of_own(path);
-    if (!text) {
-        return tl::unexpected(text.error());
-    }
-    const sheet_library::SheetFile held =
-        sheet_library::sheet_from(key_file::document_from(*text, path.string()));
-    if (!held.sheet) {
-        return tl::unexpected(held.problems.front());
-    }
-    if (sheet_library::bare_name(held.name) != sheet_library::bare_name(sheet.material.name)) {
-        return tl::unexpected(out_problem(
-            path,
-            "the sheet " + key_file::quoted_excerpt(held.name),
-            "a new file or one that holds " + key_file::quoted_excerpt(sheet.material.name)
-        ));
-    }
-    return Target{path, *text, path.string()};
-}
-
-Result<Target, InputProblem> new_file(const fs::path& path, const KnownSheet& sheet) {
-    if (!sheet.material.own_file.empty()) {
-        const Result<std::string, InputProblem> text = text_of_own(sheet.material.own_file);
-        return text ? Result<Target, InputProblem>(Target{path, *text, sheet.material.own_file})
-                    : tl::unexpected(text.error());
-    }
-    const auto files = sheet_library::data_files();
-    const auto data = std::ranges::find(files, sheet.file_name, &sheet_library::DataFile::name);
-    return Target{path, std::string(data->text), sheet.file_name};
-}
-
-Result<Target, InputProblem>
-target_for(const CouponReadArguments& arguments, const KnownSheet& sheet) {
-    std::optional<fs::path> path = arguments.out;
-    if (!path && !sheet.material.own_file.empty()) {
-        path = sheet.material.own_file;
-    }
-    if (!path) {
-        const std::optional<fs::path> folder =
-            arguments.sheets ? arguments.sheets : sheet_library::users_own_folder();
-        if (!folder) {
-            return tl::unexpected(InputProblem{
-                "command line",
-                0,
-                0,
-                "--out",
-                "nothing, and no home folder",
-                "the path of a TOML file",
-                "write it like --out own.toml"});
-        }
-        path = *folder / sheet.file_name;
-    }
-    std::error_code ignored;
-    return fs::exists(*path, ignored) ? kept_file(*path, sheet) : new_file(*path, sheet);
-}
-
-std::string old_limit_text(const Target& target, material::EdgeFinish finish) {
-    const sheet_library::SheetFile file =
-        sheet_library::sheet_from(key_file::document_from(target.base, target.base_name));
-    const auto& limits = file.sheet->material.edge_limits;
-    const auto old = limits.find(finish);
-    return old == limits.end() ? ""
-                               : as_lines(fmt::format(
-                                   "It stands in place of {} ({}: {}).",
-                                   units::percent_text(*old->second.value, 1),
-                                   material::word_for(old->second.grade),
-                                   old->second.source
-                               ));
-}
-
-int store(
-    const CouponReadArguments& arguments,
-    const Target& target,
-    const coupon::MeasuredLimit& limit,
-    Terminal& terminal
-) {
-    const auto text = coupon::sheet_with_limit(target.base, target.base_name, limit);
-    if (!text) {
-        return refuse(text.error(), terminal);
-    }
-    if (!arguments.out) { // the usual folder may be new
-        const auto folder = run_folder::prepare_directory(target.path.parent_path());
-        if (!folder) {
-            terminal.err << line_for(folder.error()) << "\n";
-            return outside_trouble;
-        }
-    }
-    const auto written = run_folder::write_whole(target.path, *text);
-    if (!written) {
-        terminal.err << line_for(written.error()) << "\n";
-        return outside_trouble;
-    }
-    terminal.out << "Stored: edge_limit." << material::word_for(limit.finish) << " = "
-                 << fmt::format("{:.4g} %", 100 * limit.stretch) << " in " << target.path.string()
-                 << "\n"
-                 << old_limit_text(target, limit.finish)
-                 << as_lines(
-                        "All other values there are as they were. In the folder of your own "
-                        "sheets the file stands in place of the built-in sheet; another lot or "
-                        "finish needs a coupon of its own."
-                    );
-    return done;
-}
-
 InputProblem unknown_sheet(const std::string& name) {
     return {
         "command line",
@@ -311,7 +179,8 @@ int read_coupon(const CouponReadArguments& arguments, const std::string& date, T
     if (!readings) {
         return refuse(readings.error(), terminal);
     }
-    const Result<Target, InputProblem> target = target_for(arguments, *sheet);
+    const Result<LimitTarget, InputProblem> target =
+        limit_target(arguments.out, arguments.sheets, *sheet);
     if (!target) {
         return refuse(target.error(), terminal);
     }
@@ -328,7 +197,7 @@ int read_coupon(const CouponReadArguments& arguments, const std::string& date, T
     terminal.out << set_text(set);
     const coupon::MeasuredLimit limit{
         arguments.finish, set.least, source_words(*readings, arguments, date)};
-    const int code = store(arguments, *target, limit, terminal);
+    const int code = store_limit(*target, limit, terminal);
     terminal.out << (code == done ? "\n" + caution() : "");
     return code;
 }

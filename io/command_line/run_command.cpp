@@ -1,5 +1,6 @@
 #include "io/command_line/run_command.hpp"
 
+#include "io/build_log/bias_file.hpp"
 #include "io/case_file/case_file.hpp"
 #include "io/command_line/command_line.hpp"
 #include "io/command_line/from_step.hpp"
@@ -178,6 +179,8 @@ private:
                 drawing::name_of(kink) + ": radius " + tables::shown_length(kink.radius, file_.unit)
             );
         }
+        request.log = file_.log;
+        request.own_experience = own_experience();
         const auto written = workshop.write_outputs(request, result);
         if (!written) {
             return fail(written.error());
@@ -194,6 +197,18 @@ private:
             terminal_.out << "To go on from here: the same command with --resume\n";
         }
         return finish(exit_code_for(result.reason));
+    }
+
+    // What earlier parts of this sheet taught; notes that can't be read are told and left alone.
+    std::vector<std::string> own_experience() {
+        const auto path = build_log::users_bias_file();
+        const auto rows = path ? build_log::read_bias(*path)
+                               : Result<std::vector<build_log::BiasRow>, key_file::InputProblem>();
+        if (!rows) {
+            tell("notes of earlier parts are left out: " + key_file::line_for(rows.error()));
+            return {};
+        }
+        return build_log::experience_with(*rows, file_.job.sheet.material.name);
     }
 
     int end_without_steps(const JobResult& result) {

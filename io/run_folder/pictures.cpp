@@ -14,6 +14,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <fstream>
+#include <iterator>
 
 namespace flangewright::run_folder {
 
@@ -22,6 +24,15 @@ namespace {
 using tables::brief_length;
 using tables::shown_number;
 using units::degrees;
+
+// In the order in which pages show them.
+constexpr std::array<const char*, 6> picture_names{
+    "thinning.png",
+    "stretch-outer-face.png",
+    "stretch-mid.png",
+    "springback.png",
+    "edge-stretch.png",
+    "section.png"};
 
 /// What every picture needs.
 struct Ground {
@@ -330,14 +341,18 @@ std::vector<PlannedPicture> plan_pictures(
 }
 
 bool is_picture_name(const std::string& name) {
-    constexpr std::array<const char*, 6> names{
-        "thinning.png",
-        "stretch-outer-face.png",
-        "stretch-mid.png",
-        "springback.png",
-        "edge-stretch.png",
-        "section.png"};
-    return std::ranges::find(names, name) != names.end();
+    return std::ranges::find(picture_names, name) != picture_names.end();
+}
+
+std::vector<sheet_page::PagePicture> pictures_in(const std::filesystem::path& folder) {
+    std::vector<sheet_page::PagePicture> pictures;
+    for (const char* name : picture_names) {
+        std::ifstream file(folder / "pictures" / name, std::ios::binary);
+        if (file) {
+            pictures.push_back({name, {std::istreambuf_iterator<char>(file), {}}});
+        }
+    }
+    return pictures;
 }
 
 } // namespace flangewright::run_folder

@@ -1,12 +1,15 @@
 #include "io/run_folder/run_folder.hpp"
 
 #include "io/display/child.hpp"
+#include "io/part_view/part_view.hpp"
+#include "io/record_pdf/record_pdf.hpp"
 #include "io/run_folder/pictures.hpp"
 #include "io/run_folder/shown_result.hpp"
 #include "io/sheet_page/sheet_page.hpp"
 #include "io/tables/run_facts.hpp"
 #include "io/tables/station_table.hpp"
 #include "io/tables/summary.hpp"
+#include "io/tables/verdict_words.hpp"
 #include "io/vtk/field_file.hpp"
 #include "io/vtk/history_file.hpp"
 
@@ -197,6 +200,36 @@ void warn_of_odd_values(int n_odd, std::vector<std::string>& warnings) {
     }
 }
 
+std::string page(
+    const tables::RunFacts& facts,
+    const job::Job& job,
+    const process::JobResult& shown,
+    const std::vector<sheet_page::PagePicture>& pictures
+) {
+    const std::string view = part_view::part_view(job, shown, facts.unit);
+    return sheet_page::sheet_page(facts, job, shown, pictures, view);
+}
+
+/// The same in short.
+record_pdf::Record record(
+    const tables::RunFacts& facts,
+    const job::Job& job,
+    const process::JobResult& shown,
+    const std::vector<sheet_page::PagePicture>& pictures
+) {
+    return {
+        job.title,
+        fmt::format(
+            "flangewright {}, {}, from {}", facts.program_version, facts.date, facts.case_file
+        ),
+        tables::verdict_words(findings::word_for(shown.verdict.word), shown.verdict.share_used),
+        shown.verdict.because,
+        facts.log,
+        sheet_page::rows_to_fill(facts, shown),
+        facts.own_experience,
+        pictures};
+}
+
 double seconds_since(Clock::time_point start) {
     return std::chrono::duration<double>(Clock::now() - start).count();
 }
@@ -214,7 +247,9 @@ write_outputs(const OutputRequest& request, const process::JobResult& result) {
         .unit = request.unit,
         .rounded_kinks = request.rounded_kinks,
         .seconds_output = 0,
-        .output_warnings = {}};
+        .output_warnings = {},
+        .log = request.log,
+        .own_experience = request.own_experience};
     FolderWriter folder(request.directory);
     folder.make("");
     // From here until the end the folder is not complete.
@@ -228,7 +263,13 @@ write_outputs(const OutputRequest& request, const process::JobResult& result) {
     const std::vector<sheet_page::PagePicture> pictures = folder.problem()
         ? std::vector<sheet_page::PagePicture>()
         : write_pictures(folder, request, shown, facts);
-    folder.write("sheet.html", sheet_page::sheet_page(facts, request.job, shown, pictures));
+    folder.write("sheet.html", page(facts, request.job, shown, pictures));
+    const std::string pdf = record_pdf::pdf_of(record(facts, request.job, shown, pictures));
+    if (pdf.empty()) {
+        facts.output_warnings.emplace_back("sheet.pdf could not be made; sheet.html is complete.");
+    } else {
+        folder.write("sheet.pdf", pdf);
+    }
     facts.seconds_output = seconds_since(start);
     // Last, so that a summary means the folder is complete.
     folder.write("summary.json", tables::summary_json(facts, request.job, shown));

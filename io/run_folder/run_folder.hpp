@@ -1,6 +1,7 @@
 // Everything a run leaves on the disk, in one folder.
 #pragma once
 
+#include "io/case_file/log_entry.hpp"
 #include "io/display/screen.hpp"
 #include "io/run_folder/whole_file.hpp"
 #include "io/units/length.hpp"
@@ -24,6 +25,8 @@ struct OutputRequest {
     std::string case_file; ///< as the user named it
     std::vector<std::string> rounded_kinks = {}; ///< of the bend line, for the page
     std::string date = {}; ///< year-month-day; empty: today
+    case_file::LogEntry log = {}; ///< for the page
+    std::vector<std::string> own_experience = {}; ///< with earlier parts, for the page
     display::ScreenSearch screen = display::Screen::from_surroundings();
 };
 

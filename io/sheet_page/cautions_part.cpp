@@ -8,7 +8,7 @@ namespace flangewright::sheet_page {
 
 namespace {
 
-constexpr std::array<const char*, 10> cautions{
+constexpr std::array<const char*, 10> texts{
     "This is an estimate of forming, not of strength or airworthiness. The drawing and the type's "
     "or kit's own approved data come first, then the local rules; a licensed person decides "
     "whether "
@@ -37,16 +37,23 @@ constexpr std::array<const char*, 10> cautions{
 
 std::string cautions_part() {
     std::string content = "<ul>\n";
-    for (const char* caution : cautions) {
+    for (const char* caution : texts) {
         content += "<li>" + safe(caution) + "</li>\n";
     }
     return section("cautions", "Cautions", content + "</ul>\n");
 }
 
+std::span<const char* const> cautions() {
+    return texts;
+}
+
+std::string caution_words() {
+    return "Not approved data. A forming estimate for planning and for the build log; drawing, "
+           "approved data and the licensed person come first.";
+}
+
 std::string caution_line() {
-    return "<p class=\"caution-line\">Not approved data. A forming estimate for planning and for "
-           "the "
-           "build log; drawing, approved data and the licensed person come first.</p>\n";
+    return "<p class=\"caution-line\">" + caution_words() + "</p>\n";
 }
 
 } // namespace flangewright::sheet_page

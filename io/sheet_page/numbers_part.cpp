@@ -6,6 +6,7 @@
 #include "io/tables/error_bars.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/tables/step_words.hpp"
+#include "io/tables/verdict_words.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/interior_neck.hpp"
 #include "solver/findings/verdict.hpp"
@@ -279,16 +280,13 @@ std::string as_sentence(const std::string& text) {
 
 std::string verdict_part(const process::JobResult& result) {
     const findings::Verdict& verdict = result.verdict;
-    std::string word = findings::word_for(verdict.word);
-    if (verdict.share_used) {
-        word +=
-            fmt::format(": {} % of the limit is used", shown_number(100 * *verdict.share_used, 0));
-    }
+    const std::string word =
+        tables::verdict_words(findings::word_for(verdict.word), verdict.share_used);
     return fmt::format(
         "<section class=\"verdict\">\n<h2>Will it split?</h2>\n<p "
         "class=\"word\">{}</p>\n<p>{}</p>\n"
         "<p class=\"grade\">Material data behind this: <strong>{}</strong>.</p>\n</section>\n",
-        safe(with_capital(word)),
+        safe(word),
         safe(as_sentence(verdict.because)),
         grade_words(verdict.grade)
     );

@@ -51,6 +51,24 @@ figure img { width: 100%; display: block; border: 0.5pt solid #c4c4c4; }
 .log table { table-layout: fixed; }
 .log table td { height: 10mm; border-bottom: 0.5pt solid #1c1c1c; width: 29%; }
 .log table th { width: 21%; padding-left: 3mm; vertical-align: bottom; border-bottom: none; }
+.lay { display: flex; gap: 4mm; align-items: center; margin-top: 2mm; font-size: 9pt; }
+svg.lay { width: 46mm; flex: none; margin: 0; }
+.lay p { margin: 0; }
+.pen { display: inline-block; width: 30mm; border-bottom: 0.5pt solid #1c1c1c; }
+.measured { break-inside: auto; }
+.measured table { table-layout: fixed; }
+.measured th:first-child { width: 17%; }
+.measured th:nth-child(2) { width: 33%; }
+.measured td { height: 7mm; }
+.part-view .stage { display: flex; gap: 3mm; align-items: flex-start; }
+#part-view-canvas { flex: 1 1 auto; min-width: 0; height: 90mm; border: 0.5pt solid #c4c4c4;
+  touch-action: none; }
+#part-view-legend { flex: none; }
+.part-view .controls { margin: 1mm 0; }
+.part-view label { margin-right: 3mm; }
+.part-view input[type=range] { width: 60mm; vertical-align: middle; }
+.readout { min-height: 2.8em; }
+@media print { .part-view { display: none; } }
 footer { margin-top: 7mm; border-top: 1pt solid #1c1c1c; padding-top: 2mm; font-size: 9pt;
   color: #444; break-inside: avoid; }
 @media print { body { max-width: none; padding: 0; } }
@@ -72,6 +90,7 @@ body { margin: 0; padding: 5mm 4mm; box-shadow: none; }
 .numbers .source td { font-weight: normal; }
 .numbers.limits tr:not(.source) { border-bottom: none; }
 .log table, .log tbody { display: block; }
+.part-view .stage { display: block; }
 .log tr { display: grid; grid-template-columns: 2fr 3fr; }
 .log table th, .log table td { width: auto; }
 }

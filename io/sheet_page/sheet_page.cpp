@@ -6,10 +6,12 @@
 #include "io/sheet_page/cure_part.hpp"
 #include "io/sheet_page/html.hpp"
 #include "io/sheet_page/lip_part.hpp"
+#include "io/sheet_page/measured_part.hpp"
 #include "io/sheet_page/numbers_part.hpp"
 #include "io/sheet_page/openings_part.hpp"
 #include "io/sheet_page/page_style.hpp"
 #include "io/sheet_page/passes_part.hpp"
+#include "io/sheet_page/record_part.hpp"
 #include "io/sheet_page/remedies_part.hpp"
 #include "io/sheet_page/steps_part.hpp"
 #include "io/tables/shown_length.hpp"
@@ -92,18 +94,15 @@ std::string pictures_part(const std::vector<PagePicture>& pictures) {
     return section("pictures", "Pictures", content);
 }
 
-/// Lines to fill in by hand.
-std::string log_part() {
-    return section(
-        "log",
-        "For the log",
-        "<table><tbody>\n"
-        "<tr><th>Material lot</th><td></td><th>Certificate</th><td></td></tr>\n"
-        "<tr><th>Coupon bent</th><td></td><th>Edge finish</th><td></td></tr>\n"
-        "<tr><th>Angle measured</th><td></td><th>Web lift measured</th><td></td></tr>\n"
-        "<tr><th>Formed by, date</th><td></td><th>Checked by, date</th><td></td></tr>\n"
-        "</tbody></table>\n"
-    );
+/// To be filled in at the bench, with what earlier parts taught beside it.
+std::string to_measure_part(const tables::RunFacts& facts, const process::JobResult& result) {
+    const std::vector<MeasuredRow> rows = rows_to_fill(facts, result);
+    if (rows.empty()) {
+        return {};
+    }
+    std::vector<std::string> notes = facts.own_experience;
+    notes.emplace_back("Written by hand, or by \"flangewright log\" from a table of readings.");
+    return measured_part(rows, notes);
 }
 
 std::string foot_part(const tables::RunFacts& facts, const process::JobResult& result) {
@@ -130,7 +129,8 @@ std::string sheet_page(
     const tables::RunFacts& facts,
     const job::Job& job,
     const process::JobResult& result,
-    const std::vector<PagePicture>& pictures
+    const std::vector<PagePicture>& pictures,
+    const std::string& view
 ) {
     std::string page = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
                        "<meta name=\"viewport\" content=\"width=device-width\">\n<title>";
@@ -143,9 +143,10 @@ std::string sheet_page(
     page += numbers_part(facts, job, result) + passes_part(facts, job, result)
         + lip_part(facts, job, result) + openings_part(facts, result)
         + steps_part(facts, job, result) + cure_part(facts, result) + scatter_part(facts, result)
-        + limits_part(job, result.verdict);
+        + limits_part(job, result.verdict) + view;
     page += warnings_part(facts, result) + layout_part(facts, result.by_hand);
-    page += case_part(facts, job) + heat_part(job) + cautions_part() + log_part();
+    page += case_part(facts, job) + heat_part(job) + heat_record_part(job) + cautions_part();
+    page += record_part(facts, job) + to_measure_part(facts, result);
     page += foot_part(facts, result) + pictures_part(pictures);
     page += "</body>\n</html>\n";
     return page;

@@ -16,13 +16,14 @@ struct PagePicture {
     std::string png; ///< the file's bytes
 };
 
-/// The page's text; it prints on A4 and Letter. Units: the user's own and mm beside.
-/// Source: docs/outputs.md. Fails: never.
+/// The page's text; it prints on A4 and Letter. `view`: the part to be turned, or nothing. Units:
+/// the user's own and mm beside. Source: docs/outputs.md. Fails: never.
 [[nodiscard]] std::string sheet_page(
     const tables::RunFacts& facts,
     const job::Job& job,
     const process::JobResult& result,
-    const std::vector<PagePicture>& pictures
+    const std::vector<PagePicture>& pictures,
+    const std::string& view = {}
 );
 
 } // namespace flangewright::sheet_page

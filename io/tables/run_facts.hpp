@@ -1,6 +1,7 @@
 // What the outputs must say about the run besides its numbers.
 #pragma once
 
+#include "io/case_file/log_entry.hpp"
 #include "io/tables/shown_length.hpp"
 
 #include <string>
@@ -18,6 +19,8 @@ struct RunFacts {
         {}; ///< of the bend line: what was there and the radius
     double seconds_output = 0; ///< wall clock, writing and drawing
     std::vector<std::string> output_warnings; ///< plain sentences
+    case_file::LogEntry log = {}; ///< what the user wrote of drawing, part and lot
+    std::vector<std::string> own_experience = {}; ///< earlier parts: predicted against measured
 };
 
 } // namespace flangewright::tables

@@ -107,20 +107,43 @@ private:
         return std::ranges::find(names, small_letters(table_.names[column])) != names.end();
     }
 
+    [[nodiscard]] const WordColumn* words_of(std::size_t column) const {
+        const auto found =
+            std::ranges::find(rules_.words, small_letters(table_.names[column]), &WordColumn::name);
+        return found == rules_.words.end() ? nullptr : &*found;
+    }
+
     [[nodiscard]] std::optional<double> value_in(std::string_view cell, std::size_t column) const {
+        if (cell.empty() && is_among(rules_.may_be_empty, column)) {
+            return std::numeric_limits<double>::quiet_NaN();
+        }
+        if (const WordColumn* column_of_words = words_of(column)) {
+            const auto found = std::ranges::find(
+                column_of_words->words, small_letters(cell), &std::pair<std::string, double>::first
+            );
+            return found == column_of_words->words.end() ? std::nullopt
+                                                         : std::optional(found->second);
+        }
         if (is_among(rules_.yes_or_no, column)) {
             const std::string word = small_letters(cell);
             return word == "yes" ? std::optional(1.0)
                 : word == "no"   ? std::optional(0.0)
                                  : std::nullopt;
         }
-        if (cell.empty() && is_among(rules_.may_be_empty, column)) {
-            return std::numeric_limits<double>::quiet_NaN();
-        }
         return number_in(cell);
     }
 
     [[nodiscard]] InputProblem cell_problem(std::string_view cell, std::size_t column) const {
+        if (const WordColumn* words = words_of(column)) {
+            return {
+                file_,
+                line_,
+                0,
+                table_.names[column],
+                key_file::quoted_excerpt(cell),
+                words->allowed,
+                "write one of these words"};
+        }
         const bool is_word = is_among(rules_.yes_or_no, column);
         return {
             file_,

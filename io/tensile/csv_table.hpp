@@ -6,6 +6,7 @@
 
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace flangewright::tensile {
@@ -18,10 +19,18 @@ struct CsvTable {
     std::vector<int> lines; ///< of each row, from 1
 };
 
+/// A column of words, each standing for a number.
+struct WordColumn {
+    std::string name; ///< in small letters
+    std::vector<std::pair<std::string, double>> words; ///< in small letters
+    std::string allowed; ///< for problems
+};
+
 /// Columns, by name in small letters, whose cells may be more than numbers.
 struct CellRules {
     std::vector<std::string> yes_or_no = {}; ///< words instead of numbers: 1 and 0
     std::vector<std::string> may_be_empty = {}; ///< not a number where nothing stands
+    std::vector<WordColumn> words = {};
 };
 
 /// Empty lines and lines that begin with "#" are passed over. The separator is the semicolon if the

@@ -29,9 +29,12 @@ set(ranks
     io/vtk=13
     io/chart=14
     io/sheet_page=15
-    io/run_folder=16
-    io/saved_state=17
-    io/command_line=18)
+    io/part_view=16
+    io/record_pdf=16
+    io/run_folder=17
+    io/saved_state=18
+    io/build_log=19
+    io/command_line=20)
 
 # Pattern of an include and the only files that may have it.
 set(only_in
@@ -41,7 +44,7 @@ set(only_in
     "vtk[A-Z].*[.]h=^io/"
     "toml(plusplus|[+][+])/.*=^io/"
     "dxflib/.*=^io/(drawing/dxf_file|paper/dxf_sheet)[.]cpp$"
-    "cairo.*=^io/paper/pdf_pages[.]cpp$"
+    "cairo.*=^io/(paper/pdf_pages|record_pdf/pdf_paper)[.]cpp$"
     "CLI/.*=^io/command_line/"
     "(iostream|fstream|cstdio|filesystem|print)=^(io|tests)/")
 

@@ -73,5 +73,20 @@ TEST(CsvTable, TakesWordsAndEmptyCellsWhereTheyAreAllowed) {
     EXPECT_FALSE(csv_table("a,b,cracked\n1,3,yes\n", "t.csv").has_value());
 }
 
+TEST(CsvTable, AColumnOfWordsStandsForNumbers) {
+    const CellRules rules{
+        {}, {"cracked"}, {{"step", {{"release", 1}}, "release"}, {"cracked", {{"yes", 1}}, "yes"}}};
+    const auto table = csv_table("Step,cracked\nRelease,\nrelease,Yes\n", "t.csv", rules);
+    ASSERT_TRUE(table) << key_file::line_for(table.error());
+    EXPECT_THAT(table->columns[0], ElementsAre(1, 1));
+    EXPECT_TRUE(std::isnan(table->columns[1][0]));
+    const auto wrong = csv_table("step,cracked\ntrim,\n", "t.csv", rules);
+    ASSERT_FALSE(wrong);
+    EXPECT_EQ(
+        key_file::line_for(wrong.error()),
+        "t.csv:2: step: found \"trim\", allowed release, do: write one of these words"
+    );
+}
+
 } // namespace
 } // namespace flangewright::tensile

@@ -1,0 +1,255 @@
+#include "io/record_pdf/pdf_paper.hpp"
+
+#include <cairo-pdf.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstring>
+#include <sstream>
+
+namespace flangewright::record_pdf {
+
+namespace {
+
+// Points. Letter is 34 wider and 50 lower than A4: the margins leave room for both.
+constexpr double page_width = 595;
+constexpr double page_height = 842;
+constexpr double side = 48;
+constexpr double top = 54;
+constexpr double bottom = 76;
+constexpr double width = page_width - 2 * side;
+constexpr double line_height = 1.3; // times the letters' size
+constexpr double cell_gap = 6;
+
+cairo_status_t append(void* closure, const unsigned char* data, unsigned int length) {
+    static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(data), length);
+    return CAIRO_STATUS_SUCCESS;
+}
+
+/// What is left of a file that is read bit by bit.
+struct Rest {
+    const std::string& bytes;
+    std::size_t place = 0;
+};
+
+cairo_status_t take(void* closure, unsigned char* data, unsigned int length) {
+    Rest& rest = *static_cast<Rest*>(closure);
+    if (rest.bytes.size() - rest.place < length) {
+        return CAIRO_STATUS_READ_ERROR;
+    }
+    std::memcpy(data, rest.bytes.data() + rest.place, length);
+    rest.place += length;
+    return CAIRO_STATUS_SUCCESS;
+}
+
+} // namespace
+
+/// The page that is being filled, and how far.
+class PdfPaper::Canvas {
+public:
+    Canvas(const std::string& title, std::string foot)
+        : foot_(std::move(foot)),
+          surface_(cairo_pdf_surface_create_for_stream(append, &bytes_, page_width, page_height)),
+          pen_(cairo_create(surface_)) {
+        cairo_pdf_surface_set_metadata(surface_, CAIRO_PDF_METADATA_TITLE, title.c_str());
+        cairo_set_line_width(pen_, 0.5);
+    }
+    ~Canvas() { close(); }
+    Canvas(const Canvas&) = delete;
+    Canvas& operator=(const Canvas&) = delete;
+
+    /// Begins a page when so much does not fit any more.
+    void make_room(double height) {
+        if (y_ + height > page_height - bottom && y_ > top) {
+            end_page();
+        }
+    }
+    void step_down(double height) { y_ += height; }
+
+    void set_font(const TextLook& look) {
+        cairo_select_font_face(
+            pen_,
+            "sans-serif",
+            CAIRO_FONT_SLANT_NORMAL,
+            look.is_bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL
+        );
+        cairo_set_font_size(pen_, look.size);
+    }
+
+    /// The text in lines no wider than this, broken between words. A longer word stands alone.
+    std::vector<std::string> lines_of(const std::string& text, double most) {
+        std::vector<std::string> lines{""};
+        std::istringstream words(text);
+        for (std::string word; words >> word;) {
+            std::string& line = lines.back();
+            const std::string longer = line.empty() ? word : line + " " + word;
+            if (line.empty() || extent(longer) <= most) {
+                line = longer;
+            } else {
+                lines.push_back(word);
+            }
+        }
+        return lines;
+    }
+
+    void write(const std::string& text, double x, double y) {
+        cairo_move_to(pen_, x, y);
+        cairo_show_text(pen_, text.c_str());
+    }
+
+    void rule(double thickness) {
+        cairo_set_line_width(pen_, thickness);
+        cairo_move_to(pen_, side, y_);
+        cairo_line_to(pen_, side + width, y_);
+        cairo_stroke(pen_);
+    }
+
+    /// Cells side by side, as high as the highest.
+    void row(const std::vector<TableColumn>& columns, const std::vector<std::string>& cells) {
+        double all = 0;
+        for (const TableColumn& column : columns) {
+            all += column.share;
+        }
+        std::vector<std::vector<std::string>> lines;
+        std::size_t most = 1;
+        for (std::size_t i = 0; i < columns.size(); ++i) {
+            lines.push_back(lines_of(
+                i < cells.size() ? cells[i] : std::string(),
+                width * columns[i].share / all - cell_gap
+            ));
+            most = std::max(most, lines.back().size());
+        }
+        const double height = line_height * size_ * static_cast<double>(most) + 5;
+        make_room(height);
+        double x = side;
+        for (std::size_t i = 0; i < columns.size(); ++i) {
+            for (std::size_t k = 0; k < lines[i].size(); ++k) {
+                write(lines[i][k], x, y_ + size_ * (1 + line_height * static_cast<double>(k)));
+            }
+            x += width * columns[i].share / all;
+        }
+        step_down(height);
+        rule(0.3);
+        step_down(2);
+    }
+
+    void set_size(const TextLook& look) {
+        size_ = look.size;
+        set_font(look);
+    }
+    [[nodiscard]] double size() const { return size_; }
+    [[nodiscard]] double y() const { return y_; }
+
+    void picture(const std::string& png) {
+        Rest rest{png};
+        cairo_surface_t* image = cairo_image_surface_create_from_png_stream(take, &rest);
+        if (cairo_surface_status(image) == CAIRO_STATUS_SUCCESS) {
+            const double scale = width / cairo_image_surface_get_width(image);
+            const double height = scale * cairo_image_surface_get_height(image);
+            make_room(height);
+            cairo_save(pen_);
+            cairo_translate(pen_, side, y_);
+            cairo_scale(pen_, scale, scale);
+            cairo_set_source_surface(pen_, image, 0, 0);
+            cairo_paint(pen_);
+            cairo_restore(pen_);
+            step_down(height + 8);
+        }
+        cairo_surface_destroy(image);
+    }
+
+    std::string finish() {
+        end_page();
+        close();
+        return is_good_ ? std::move(bytes_) : std::string();
+    }
+
+private:
+    double extent(const std::string& text) {
+        cairo_text_extents_t found;
+        cairo_text_extents(pen_, text.c_str(), &found);
+        return found.x_advance;
+    }
+
+    void end_page() {
+        cairo_save(pen_);
+        set_font({7.5, false, 0});
+        write(fmt::format("{}  |  page {}", foot_, n_pages_ + 1), side, page_height - bottom + 24);
+        cairo_restore(pen_);
+        cairo_show_page(pen_);
+        ++n_pages_;
+        y_ = top;
+    }
+
+    void close() {
+        if (surface_ != nullptr) {
+            cairo_surface_finish(surface_);
+            is_good_ = cairo_status(pen_) == CAIRO_STATUS_SUCCESS
+                && cairo_surface_status(surface_) == CAIRO_STATUS_SUCCESS;
+            cairo_destroy(pen_);
+            cairo_surface_destroy(surface_);
+            surface_ = nullptr;
+        }
+    }
+
+    std::string bytes_;
+    std::string foot_;
+    cairo_surface_t* surface_;
+    cairo_t* pen_;
+    double y_ = top;
+    double size_ = 9.5;
+    int n_pages_ = 0;
+    bool is_good_ = false;
+};
+
+PdfPaper::PdfPaper(const std::string& title, std::string foot)
+    : canvas_(std::make_unique<Canvas>(title, std::move(foot))) {}
+
+PdfPaper::~PdfPaper() = default;
+
+void PdfPaper::paragraph(const std::string& text, const TextLook& look) {
+    canvas_->set_size(look);
+    for (const std::string& line : canvas_->lines_of(text, width)) {
+        canvas_->make_room(line_height * look.size);
+        canvas_->set_size(look); // a new page begins with the foot's letters
+        canvas_->write(line, side, canvas_->y() + look.size);
+        canvas_->step_down(line_height * look.size);
+    }
+    canvas_->step_down(look.space_after);
+}
+
+void PdfPaper::heading(const std::string& text) {
+    canvas_->make_room(60); // never alone at the foot of a page
+    canvas_->step_down(6);
+    paragraph(text, {12, true, 3});
+}
+
+void PdfPaper::table(
+    const std::vector<TableColumn>& columns, const std::vector<std::vector<std::string>>& rows
+) {
+    std::vector<std::string> heads;
+    for (const TableColumn& column : columns) {
+        heads.push_back(column.head);
+    }
+    const bool has_heads =
+        std::ranges::any_of(heads, [](const std::string& head) { return !head.empty(); });
+    if (has_heads) {
+        canvas_->set_size({8.5, true, 0});
+        canvas_->row(columns, heads);
+    }
+    for (const std::vector<std::string>& row : rows) {
+        canvas_->set_size({8.5, false, 0});
+        canvas_->row(columns, row);
+    }
+    canvas_->step_down(4);
+}
+
+void PdfPaper::picture(const std::string& png) {
+    canvas_->picture(png);
+}
+
+std::string PdfPaper::finish() {
+    return canvas_->finish();
+}
+
+} // namespace flangewright::record_pdf
