@@ -3,7 +3,7 @@ add_library(flangewright_warnings INTERFACE)
 target_compile_options(flangewright_warnings INTERFACE
     -Wall -Wextra -Wpedantic -Wshadow -Wfloat-conversion
     # GCC 12 warns falsely on "text" + std::string (its bug 105651).
-    "$<$<CXX_COMPILER_ID:GNU>:-Wno-unknown-warning-option;-Wno-restrict;-Wno-stringop-overflow>"
+    "$<$<CXX_COMPILER_ID:GNU>:-Wno-unknown-warning-option;-Wno-restrict;-Wno-stringop-overflow;-Wno-stringop-overread>"
     $<$<BOOL:${FLANGEWRIGHT_WARNINGS_AS_ERRORS}>:-Werror>)
 
 if(FLANGEWRIGHT_SANITIZE)

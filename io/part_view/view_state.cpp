@@ -71,7 +71,7 @@ ViewState end_of(const job::Job& job, const process::JobResult& result, std::siz
         state.figures[static_cast<std::size_t>(field)] = std::move(figures);
     };
     put(Field::edge_stretch, edge_stretch(result, index, mesh.n_nodes()));
-    if (auto share = vtk::share_used(result, index)) {
+    if (auto share = vtk::share_used(job, result, index)) {
         put(Field::share_used, 100 * *share);
     }
     if (const auto moved = vtk::springback(result, index)) {
