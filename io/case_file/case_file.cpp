@@ -264,8 +264,7 @@ void read_head(TableReader& root, CaseFile& result) {
     }
 }
 
-CaseFileResult case_from(const Document& document) {
-    Reading reading(document.file);
+CaseFileResult case_from(const Document& document, Reading& reading) {
     TableReader root(reading, document.root, {1, 1}, "");
     CaseFile result;
     read_head(root, result);
@@ -304,7 +303,21 @@ CaseFileResult case_from(const Document& document) {
     return result;
 }
 
+CaseFileResult case_from(const Document& document) {
+    Reading reading(document.file);
+    return case_from(document, reading);
+}
+
 } // namespace
+
+std::vector<key_file::AskedKey> keys_asked(std::string_view text, const std::string& file) {
+    const Result<Document, InputProblem> document = key_file::document_from(text, file);
+    Reading reading(file);
+    if (document) {
+        static_cast<void>(case_from(*document, reading));
+    }
+    return reading.asked();
+}
 
 CaseFileResult read_case_text(std::string_view text, const std::string& file) {
     const Result<Document, InputProblem> document = key_file::document_from(text, file);

@@ -4,6 +4,7 @@
 #include "io/case_file/log_entry.hpp"
 #include "io/drawing/rounded_kink.hpp"
 #include "io/key_file/input_problem.hpp"
+#include "io/key_file/reading.hpp"
 #include "io/units/length.hpp"
 #include "mesh/base/result.hpp"
 #include "solver/job/job.hpp"
@@ -37,5 +38,10 @@ using CaseFileResult = Result<CaseFile, std::vector<InputProblem>>;
 
 /// The same for a text at hand; `file` is only its name.
 [[nodiscard]] CaseFileResult read_case_text(std::string_view text, const std::string& file);
+
+/// The keys the reader looks for in such a text, each as often as it does; which these are hangs on
+/// what the text says. Fails: never; none for a text that isn't key = value lines.
+[[nodiscard]] std::vector<key_file::AskedKey>
+keys_asked(std::string_view text, const std::string& file);
 
 } // namespace flangewright::case_file

@@ -97,6 +97,24 @@ std::string as_written(const Node& node, Measure measure, units::LengthUnit unit
     return node.text;
 }
 
+std::string word_for(Measure measure) {
+    switch (measure) {
+    case Measure::length:
+        return "length";
+    case Measure::stress:
+        return "stress";
+    case Measure::strain:
+        return "strain";
+    case Measure::percent:
+        return "percentage";
+    case Measure::angle:
+        return "angle";
+    case Measure::number:
+        return "number";
+    }
+    return {};
+}
+
 std::string range_text(const ValueRule& rule, units::LengthUnit unit) {
     std::string text = limit_text(rule.lowest, rule.measure, unit);
     if (rule.highest > rule.lowest) {

@@ -12,6 +12,9 @@ namespace flangewright::key_file {
 /// The value as the user wrote it, a bare length with the file's unit behind it.
 [[nodiscard]] std::string as_written(const Node& node, Measure measure, units::LengthUnit unit);
 
+/// "length", "angle in degrees".
+[[nodiscard]] std::string word_for(Measure measure);
+
 /// "0.1 mm to 6 mm (thinner tears)".
 [[nodiscard]] std::string range_text(const ValueRule& rule, units::LengthUnit unit);
 

@@ -16,6 +16,15 @@ struct SectionKey {
     Place place;
 };
 
+/// A key that was asked for, and what it may hold. docs/case-file.md is checked against these.
+struct AskedKey {
+    std::string section; ///< "bend_line.pieces[]"; "" is the top of the file
+    std::string key;
+    std::string kind; ///< "length"; empty when only its being there was asked
+    std::string allowed; ///< "0.1 mm to 6 mm"; empty when the kind says all
+    bool is_required = false;
+};
+
 /// One reading of one file.
 class Reading {
 public:
@@ -28,17 +37,21 @@ public:
     add(Place place, std::string key, std::string found, std::string allowed, std::string remedy);
     void add_known(SectionKey key) { known_.push_back(std::move(key)); }
     void add_unknown(SectionKey key) { unknown_.push_back(std::move(key)); }
+    void add_asked(AskedKey key) { asked_.push_back(std::move(key)); }
     /// Turns the unknown keys into problems, each with the key that was probably meant.
     void report_unknown();
 
     [[nodiscard]] bool is_clean() const { return problems_.empty(); }
     [[nodiscard]] std::vector<InputProblem> sorted_problems() const;
+    /// In the order of asking; keys come again when they are asked again.
+    [[nodiscard]] const std::vector<AskedKey>& asked() const { return asked_; }
 
 private:
     std::string file_;
     std::vector<InputProblem> problems_;
     std::vector<SectionKey> known_;
     std::vector<SectionKey> unknown_;
+    std::vector<AskedKey> asked_;
 };
 
 } // namespace flangewright::key_file

@@ -26,6 +26,18 @@ bool is_within(double value, const ValueRule& rule) {
     return value >= rule.lowest - slack && value <= rule.highest + slack; // false for NaN
 }
 
+// Places in lists are all alike: "bend_line.pieces[]".
+std::string without_numbers(const std::string& path) {
+    std::string plain;
+    for (const char c : path) {
+        const bool is_in_brackets = !plain.empty() && plain.back() == '[' && c != ']';
+        if (!is_in_brackets) {
+            plain += c;
+        }
+    }
+    return plain;
+}
+
 } // namespace
 
 TableReader::TableReader(Reading& reading, const Node& table, Place place, std::string path)
@@ -35,7 +47,11 @@ std::string TableReader::path_to(const std::string& key) const {
     return path_.empty() ? key : path_ + "." + key;
 }
 
-const Node* TableReader::ask(const std::string& key, Need need) {
+const Node*
+TableReader::ask(const std::string& key, Need need, const std::string& kind, std::string allowed) {
+    reading_->add_asked(
+        {without_numbers(path_), key, kind, std::move(allowed), need == Need::required}
+    );
     if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) {
         asked_.push_back(key);
     }
@@ -53,6 +69,18 @@ const Node* TableReader::ask(const std::string& key, Need need) {
         );
     }
     return nullptr;
+}
+
+const Node* TableReader::ask(const ValueRule& rule, const std::string& kind_of_list) {
+    ValueRule bare = rule;
+    bare.reason.clear();
+    const std::string kind = word_for(rule.measure);
+    return ask(
+        rule.key,
+        rule.need,
+        kind_of_list.empty() ? kind : fmt::format("{}: {}", kind_of_list, kind),
+        range_text(bare, reading_->unit)
+    );
 }
 
 bool TableReader::has(const std::string& key) {
@@ -91,12 +119,12 @@ TableReader::checked(const Node& node, const std::string& path, const ValueRule&
 }
 
 std::optional<double> TableReader::value(const ValueRule& rule) {
-    const Node* node = ask(rule.key, rule.need);
+    const Node* node = ask(rule);
     return node == nullptr ? std::nullopt : checked(*node, path_to(rule.key), rule);
 }
 
 std::optional<std::vector<double>> TableReader::values(const ValueRule& rule) {
-    const Node* node = ask(rule.key, rule.need);
+    const Node* node = ask(rule, "one or a list");
     if (node == nullptr) {
         return std::nullopt;
     }
@@ -122,7 +150,7 @@ std::optional<std::vector<std::array<double, 2>>> TableReader::pairs(const Value
 std::optional<std::vector<std::array<double, 2>>>
 TableReader::pairs(const ValueRule& first, const ValueRule& second) {
     const ValueRule& rule = second;
-    const Node* node = ask(rule.key, rule.need);
+    const Node* node = ask(rule, "pairs");
     if (node == nullptr) {
         return std::nullopt;
     }
@@ -151,7 +179,7 @@ TableReader::pairs(const ValueRule& first, const ValueRule& second) {
 }
 
 std::optional<std::string> TableReader::text(const std::string& key, Need need) {
-    const Node* node = ask(key, need);
+    const Node* node = ask(key, need, "text");
     if (node == nullptr) {
         return std::nullopt;
     }
@@ -164,6 +192,7 @@ std::optional<std::string> TableReader::text(const std::string& key, Need need) 
 
 std::optional<std::string>
 TableReader::word(const std::string& key, std::span<const std::string> words, Need need) {
+    ask(key, Need::optional, "word", listed(words));
     const std::optional<std::string> written = text(key, need);
     if (!written) {
         return std::nullopt;
@@ -180,7 +209,7 @@ TableReader::word(const std::string& key, std::span<const std::string> words, Ne
 }
 
 bool TableReader::flag(const std::string& key) {
-    const Node* node = ask(key, Need::optional);
+    const Node* node = ask(key, Need::optional, "true or false");
     if (node == nullptr) {
         return false;
     }
@@ -192,7 +221,7 @@ bool TableReader::flag(const std::string& key) {
 }
 
 std::optional<std::vector<std::string>> TableReader::texts(const std::string& key, Need need) {
-    const Node* node = ask(key, need);
+    const Node* node = ask(key, need, "list of words");
     if (node == nullptr) {
         return std::nullopt;
     }
@@ -210,6 +239,7 @@ std::optional<std::vector<std::string>> TableReader::texts(const std::string& ke
 }
 
 std::optional<TableReader> TableReader::table(const std::string& key, Need need) {
+    reading_->add_asked({without_numbers(path_), key, "section", "", need == Need::required});
     const Node* node = ask(key, Need::optional);
     if (node == nullptr) {
         if (need == Need::required) {
@@ -233,7 +263,7 @@ std::optional<TableReader> TableReader::table(const std::string& key, Need need)
 }
 
 std::optional<std::vector<TableReader>> TableReader::tables(const std::string& key, Need need) {
-    const Node* node = ask(key, need);
+    const Node* node = ask(key, need, "list of sections in braces");
     if (node == nullptr) {
         return std::nullopt;
     }

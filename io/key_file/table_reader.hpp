@@ -83,7 +83,9 @@ public:
     [[nodiscard]] std::string path_to(const std::string& key) const;
 
 private:
-    const Node* ask(const std::string& key, Need need);
+    const Node*
+    ask(const std::string& key, Need need, const std::string& kind = {}, std::string allowed = {});
+    const Node* ask(const ValueRule& rule, const std::string& kind_of_list = {});
     std::optional<double> checked(const Node& node, const std::string& path, const ValueRule& rule);
 
     Reading* reading_;
