@@ -54,6 +54,25 @@ TEST(Arguments, EveryCommandTakesAFolderOfOwnSheets) {
     EXPECT_EQ(good<MaterialsArguments>({"materials", "--sheets", "own"}).sheets, "own");
 }
 
+TEST(Arguments, OfSolveForAreRead) {
+    const auto depth = good<SolveForArguments>(
+        {"solve-for", "flange-depth", "a.toml", "--from", "10", "--to", "1 in", "--limit", "80 %"}
+    );
+    EXPECT_EQ(depth.what, SolveFor::flange_depth);
+    EXPECT_EQ(depth.case_file, "a.toml");
+    EXPECT_EQ(depth.from, "10");
+    EXPECT_EQ(depth.to, "1 in");
+    EXPECT_EQ(depth.limit, "80 %");
+    EXPECT_FALSE(depth.out.has_value());
+    const auto undercut = good<SolveForArguments>(
+        {"solve-for", "undercut", "a.toml", "--one-value", "--out", "b", "--no-pictures"}
+    );
+    EXPECT_EQ(undercut.what, SolveFor::undercut);
+    EXPECT_TRUE(undercut.one_value);
+    EXPECT_EQ(undercut.out, "b");
+    EXPECT_FALSE(undercut.with_pictures);
+}
+
 TEST(Arguments, OfFitAreReadWithTheirUnits) {
     const auto fit =
         good<FitArguments>({"fit",       "a.csv",       "--gauge-length", "2 in",      "--width",
@@ -182,13 +201,33 @@ INSTANTIATE_TEST_SUITE_P(
         BadWords{
             "Nothing",
             {},
-            "command line: command: found nothing, allowed run, check, materials, fit, coupon or "
-            "templates, do: see \"flangewright --help\""},
+            "command line: command: found nothing, allowed run, check, materials, fit, coupon, "
+            "solve-for, templates, log or compare, do: see \"flangewright --help\""},
         BadWords{
             "UnknownCommand",
             {"rnu", "a.toml"},
             "command line: flangewright: found \"rnu\", allowed --help, --version, run, check, "
-            "materials, fit, coupon or templates, do: write run"},
+            "materials, fit, coupon, solve-for, templates, log or compare, do: write run"},
+        BadWords{
+            "SolveForNothing",
+            {"solve-for"},
+            "command line: WHAT: found nothing, allowed undercut, flange-depth, plan-radius or "
+            "nose-radius, do: write flangewright solve-for WHAT CASE"},
+        BadWords{
+            "SolveForUnknown",
+            {"solve-for", "undercu", "a.toml"},
+            "command line: WHAT: found \"undercu\", allowed undercut, flange-depth, plan-radius or "
+            "nose-radius, do: write undercut"},
+        BadWords{
+            "SolveForNoCase",
+            {"solve-for", "undercut"},
+            "command line: CASE: found nothing, allowed the path of a case file, do: write "
+            "flangewright solve-for undercut CASE"},
+        BadWords{
+            "SolveForThreads",
+            {"solve-for", "undercut", "a.toml", "--threads", "0"},
+            "command line: --threads: found \"0\", allowed 1 to 256, do: write a whole number, or "
+            "leave it out to use all cores"},
         BadWords{
             "UnknownOption",
             {"run", "a.toml", "--thread", "2"},
