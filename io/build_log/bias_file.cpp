@@ -99,7 +99,7 @@ std::string sentence(const std::vector<const BiasRow*>& rows, const std::string&
             decimals
         );
     }
-    return text + ". No figure of this page has been changed by it.";
+    return text + ".";
 }
 
 } // namespace
@@ -207,6 +207,9 @@ experience_with(const std::vector<BiasRow>& rows, const std::string& sheet) {
             same.erase(same.begin(), same.end() - static_cast<std::ptrdiff_t>(most_parts));
         }
         sentences.push_back(sentence(same, sheet));
+    }
+    if (!sentences.empty()) {
+        sentences.emplace_back("No figure of this page has been changed by that.");
     }
     return sentences;
 }

@@ -29,11 +29,12 @@ std::string shown(Figure figure, double value, units::LengthUnit unit) {
 
 /// With its sign; of stretch in points, as a per cent of a per cent would be read otherwise.
 std::string shown_difference(const Compared& each, units::LengthUnit unit) {
-    const std::string size = shown(each.figure, std::abs(each.difference()), unit);
-    const bool is_nothing = size.find_first_of("123456789") == std::string::npos;
-    const std::string sign = each.difference() < 0 ? "-" : "+";
-    const std::string text = (is_nothing ? "" : sign) + size;
-    return each.figure == Figure::edge_stretch ? text + " points" : text;
+    const double size = std::abs(each.difference());
+    const std::string text = each.figure == Figure::edge_stretch
+        ? shown_number(100 * size, 1) + " points"
+        : shown(each.figure, size, unit);
+    const bool is_nothing = text.find_first_of("123456789") == std::string::npos;
+    return (is_nothing ? "" : each.difference() < 0 ? "-" : "+") + text;
 }
 
 /// What the whole part's figure is.

@@ -152,6 +152,9 @@ std::optional<double> StepPrediction::mean_edge_stretch(double from, double to) 
     // Even steps between the marks: finer than any mesh needs.
     constexpr int n = 40;
     double sum = 0;
+    if (!at(from, &StationPrediction::edge_stretch) || !at(to, &StationPrediction::edge_stretch)) {
+        return std::nullopt;
+    }
     for (int i = 0; i < n; ++i) {
         const auto stretch =
             at(from + (to - from) * (i + 0.5) / n, &StationPrediction::edge_stretch);

@@ -376,8 +376,8 @@ readings_from(std::string_view text, const std::string& file, const MeasuredPart
         return tl::unexpected(*problem);
     }
     tensile::CellRules rules;
-    rules.may_be_empty = all_names();
-    std::erase(rules.may_be_empty, "step");
+    rules.may_be_empty = {"cracked"};
+    rules.all_may_be_empty = true;
     rules.words = {
         step_words(part.steps), {"cracked", {{"yes", 1}, {"no", 0}}, "yes, no or nothing"}};
     const Read<CsvTable> table = tensile::csv_table(text, file, rules);

@@ -196,9 +196,20 @@ private:
     }
 
     [[nodiscard]] std::string missing_words() const {
-        return readings_.not_measured.empty()
+        std::string text = readings_.not_measured.empty()
             ? std::string()
             : "Not measured: " + key_file::listed(readings_.not_measured) + ".";
+        const auto n_read = std::ranges::count_if(readings_.rows, &build_log::Reading::has_marks);
+        const auto n_set =
+            std::ranges::count(all_, build_log::Figure::edge_stretch, &Compared::figure);
+        if (n_read > n_set) {
+            text += text.empty() ? "" : " ";
+            text += fmt::format(
+                "Pairs of marks that reach past an end of the bend line and are not compared: {}.",
+                n_read - n_set
+            );
+        }
+        return text;
     }
 
     [[nodiscard]] std::string edge_words() const {

@@ -186,7 +186,9 @@
   Stage.prototype.draw = function () {
     this.renderer.render(this.scene, this.camera);
     var eye = this.camera.position;
-    place.dataset.camera = [eye.x, eye.y, eye.z].map(function (x) { return x.toFixed(2); }).join(' ');
+    place.dataset.camera = [eye.x, eye.y, eye.z].map(function (x) {
+      return x.toFixed(2);
+    }).join(' ');
   };
 
   // From the flange's side and from above, the whole of the last shape in sight.
@@ -357,7 +359,9 @@
       choice.appendChild(option);
     });
     if (data.fields.length === 0) {
-      data.fields.push({ key: '', title: 'No figure', unit: '', low: 0, top: 1, steps: 1, decimals: 0 });
+      data.fields.push({
+        key: '', title: 'No figure', unit: '', low: 0, top: 1, steps: 1, decimals: 0
+      });
     }
     var step = byId('step');
     step.max = String(data.states.length - 1);

@@ -114,7 +114,9 @@ private:
     }
 
     [[nodiscard]] std::optional<double> value_in(std::string_view cell, std::size_t column) const {
-        if (cell.empty() && is_among(rules_.may_be_empty, column)) {
+        const bool may_be_empty = is_among(rules_.may_be_empty, column)
+            || (rules_.all_may_be_empty && words_of(column) == nullptr);
+        if (cell.empty() && may_be_empty) {
             return std::numeric_limits<double>::quiet_NaN();
         }
         if (const WordColumn* column_of_words = words_of(column)) {

@@ -31,6 +31,7 @@ struct CellRules {
     std::vector<std::string> yes_or_no = {}; ///< words instead of numbers: 1 and 0
     std::vector<std::string> may_be_empty = {}; ///< not a number where nothing stands
     std::vector<WordColumn> words = {};
+    bool all_may_be_empty = false; ///< but for columns of words that are not named above
 };
 
 /// Empty lines and lines that begin with "#" are passed over. The separator is the semicolon if the

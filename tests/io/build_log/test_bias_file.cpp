@@ -34,19 +34,26 @@ TEST(BiasFile, APartReadAgainCountsOnce) {
     EXPECT_DOUBLE_EQ(again->back().mean, -0.8);
 }
 
+const std::string unchanged = "No figure of this page has been changed by that.";
+
 TEST(BiasFile, SaysWhichWayEarlierPartsOfThisSheetWent) {
     EXPECT_THAT(experience_with({}, "2024-O"), IsEmpty());
     EXPECT_THAT(experience_with({row("left", -0.6)}, "6061-O"), IsEmpty());
     EXPECT_THAT(
         experience_with({row("left", -0.6)}, "2024-O"),
-        ElementsAre("On your last part of 2024-O (2026-11-26) springback came out 0.6 deg more "
-                    "than predicted. No figure of this page has been changed by it.")
+        ElementsAre(
+            "On your last part of 2024-O (2026-11-26) springback came out 0.6 deg more than "
+            "predicted.",
+            unchanged
+        )
     );
     EXPECT_THAT(
         experience_with({row("left", -0.6), row("right", 0.2), row("x", 9, "6061-O")}, "2024-O"),
-        ElementsAre("On your last 2 parts of 2024-O (the last 2026-11-26) springback came out 0.2 "
-                    "deg more than predicted (measured less predicted from -0.2 to +0.6). No "
-                    "figure of this page has been changed by it.")
+        ElementsAre(
+            "On your last 2 parts of 2024-O (the last 2026-11-26) springback came out 0.2 deg more "
+            "than predicted (measured less predicted from -0.2 to +0.6).",
+            unchanged
+        )
     );
     EXPECT_THAT(
         experience_with({row("left", 0.01)}, "2024-O").front(), HasSubstr("came out as predicted")

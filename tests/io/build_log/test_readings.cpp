@@ -53,6 +53,10 @@ TEST(Readings, RefuseNamesThatAreNotKnownOrLackTheirUnit) {
         HasSubstr("m.csv:1: angle: found no unit, or one that is not known, allowed angle_deg")
     );
     EXPECT_THAT(
+        problem_of("step,angle,station_mm\nrelease,,7\n"),
+        HasSubstr("m.csv:1: angle: found no unit")
+    );
+    EXPECT_THAT(
         problem_of("step,thickness_cm\nrelease,0.08\n"),
         HasSubstr("allowed thickness_mm or thickness_in")
     );
@@ -72,6 +76,10 @@ TEST(Readings, RefuseStepsTheCaseDoesNotHave) {
         problem_of(names + "trim,,88,,,,,\n"),
         HasSubstr("m.csv:2: step: found \"trim\", allowed 1 bend-down or 2 release")
     );
+}
+
+TEST(Readings, RefuseARowWithoutItsStep) {
+    EXPECT_THAT(problem_of(names + ",,88,,,,,\n"), HasSubstr("m.csv:2: step: found \"\""));
 }
 
 // A thickness in thou under a name in mm, an angle from the flat, a rule read in inches.

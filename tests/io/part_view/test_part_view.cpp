@@ -43,7 +43,8 @@ TEST(PartView, DataAreJsonWithAFieldForEachFigureThatIsKnown) {
 TEST(PartView, LengthsAreInTheUsersUnit) {
     const process::JobResult result = support::made_up_result();
     const auto top_of = [&result](units::LengthUnit unit) {
-        for (const nlohmann::json& field : read_back(result, unit).at("fields")) {
+        const nlohmann::json data = read_back(result, unit);
+        for (const nlohmann::json& field : data.at("fields")) {
             if (field.at("key") == "movement") {
                 EXPECT_EQ(field.at("unit"), unit == units::LengthUnit::inch ? "in" : "mm");
                 return field.at("top").get<double>();
