@@ -33,6 +33,7 @@ struct RawWords {
     std::string sheets;
     std::string picture;
     FitWords fit;
+    CompareWords compare;
     std::string coupon_case;
     CouponReadWords coupon_read;
     SolveForWords solve_for;
@@ -46,6 +47,7 @@ struct Commands {
         "A forming estimate, not approved data.",
         "flangewright"};
     CLI::App* run = nullptr;
+    CLI::App* compare = nullptr;
     CLI::App* check = nullptr;
     CLI::App* materials = nullptr;
     CLI::App* fit = nullptr;
@@ -56,9 +58,10 @@ struct Commands {
     CLI::App* templates = nullptr;
     CLI::App* log = nullptr;
 
-    [[nodiscard]] std::array<CLI::App*, 10> all() const {
+    [[nodiscard]] std::array<CLI::App*, 11> all() const {
         return {
             run,
+            compare,
             check,
             materials,
             fit,
@@ -102,6 +105,38 @@ void declare_run(Commands& commands, RawWords& words) {
     );
     commands.run->footer("Example:\n  flangewright run cases/demo/case.toml --out demo-result\n\n"
                          "Ctrl-C stops the run; finished steps are kept, and --resume goes on.");
+}
+
+void declare_compare(Commands& commands, RawWords& words) {
+    commands.compare = commands.app.add_subcommand(
+        "compare", "Runs variants of a case and shows them side by side"
+    );
+    CLI::App& compare = *commands.compare;
+    compare.add_option("CASE", words.compare.cases, "case file, or several");
+    compare
+        .add_option(
+            "--vary",
+            words.compare.vary,
+            "KEY=VALUE,VALUE,... of the case file; several make all combinations"
+        )
+        ->expected(1)
+        ->take_all()
+        ->allow_extra_args(false);
+    compare.add_option("--out", words.out, "folder for the study (CASE-compare beside the case)");
+    compare.add_option("--threads", words.threads, "runs at a time, one core each (all cores)");
+    compare.add_flag("--no-pictures", words.no_pictures, "leave the pictures out");
+    compare.add_flag("--no-even-drive", words.no_even_drive, "as for run");
+    compare.add_flag("--no-remedies", words.no_remedies, "as for run");
+    compare.add_flag(
+        "--list-jobs", words.compare.list_jobs, "run nothing, write the runs as lines for a shell"
+    );
+    compare.add_flag(
+        "--collect", words.compare.collect, "run nothing, join what was run from such lines"
+    );
+    compare.footer("Example:\n  flangewright compare cases/demo/case.toml "
+                   "--vary block.nose_radius=1.6mm,2.4mm,3.2mm --out noses\n\n"
+                   "Finished runs are kept: the same command goes on where it was stopped.\n"
+                   "Many machines: flangewright compare ... --list-jobs | parallel");
 }
 
 constexpr const char* picture_note = "draw the stress-strain curves into this PNG file";
@@ -248,6 +283,7 @@ void declare(Commands& commands, RawWords& words) {
                         "70 our own error,\n"
                         "130 interrupted.");
     declare_run(commands, words);
+    declare_compare(commands, words);
     commands.check =
         commands.app.add_subcommand("check", "Checks a case file and works the job out by hand");
     commands.check->add_option("CASE", words.check_case, "case file");
@@ -260,6 +296,7 @@ void declare(Commands& commands, RawWords& words) {
     declare_log(commands, words);
     for (CLI::App* command :
          {commands.run,
+          commands.compare,
           commands.check,
           commands.materials,
           commands.coupon_write,
@@ -332,6 +369,24 @@ Result<Arguments, OnlyText> run_arguments(const RawWords& words) {
     return run;
 }
 
+Result<Arguments, OnlyText> whole_compare_arguments(const RawWords& words) {
+    if (words.compare.cases.empty()) {
+        return tl::unexpected(no_case("compare"));
+    }
+    Result<CompareArguments, OnlyText> compare = compare_arguments(words.compare);
+    const Result<int, OnlyText> threads = n_threads_of(words.threads);
+    if (!compare || !threads) {
+        return tl::unexpected(compare ? threads.error() : compare.error());
+    }
+    compare->n_at_once = *threads;
+    compare->with_pictures = !words.no_pictures;
+    compare->with_even_drive = !words.no_even_drive;
+    compare->with_remedies = !words.no_remedies;
+    compare->out = path_if_any(words.out);
+    compare->sheets = path_if_any(words.sheets);
+    return std::move(*compare);
+}
+
 /// As it is asked for: "flangewright coupon read".
 std::string full_name(const CLI::App& command) {
     const CLI::App* parent = command.get_parent();
@@ -392,6 +447,9 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
     if (commands.run->parsed()) {
         return run_arguments(words);
     }
+    if (commands.compare->parsed()) {
+        return whole_compare_arguments(words);
+    }
     if (commands.check->parsed()) {
         return words.check_case.empty()
             ? Result<Arguments, OnlyText>(tl::unexpected(no_case("check")))
@@ -423,7 +481,7 @@ Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& wor
     return tl::unexpected(wrong(
         "command",
         "nothing",
-        "run, check, materials, fit, coupon, solve-for, templates or log",
+        "run, compare, check, materials, fit, coupon, solve-for, templates or log",
         "see \"flangewright --help\""
     ));
 }

@@ -1,6 +1,7 @@
 // What the user asked for on the command line.
 #pragma once
 
+#include "io/compare/variation.hpp"
 #include "io/tensile/test_file.hpp"
 #include "mesh/base/result.hpp"
 #include "solver/material/sheet_material.hpp"
@@ -24,6 +25,20 @@ struct RunArguments {
     bool resumes = false; ///< goes on where an earlier run was left
     std::optional<std::filesystem::path> sheets; ///< the user's own sheets lie here
     std::optional<std::string> from; ///< does this step and those after it anew; name or number
+};
+
+/// flangewright compare CASE ... --vary KEY=VALUES
+struct CompareArguments {
+    std::vector<std::filesystem::path> cases;
+    std::vector<compare::Variation> variations;
+    std::optional<std::filesystem::path> out;
+    int n_at_once = 0; ///< 0: as many as there are cores
+    bool with_pictures = true;
+    bool with_even_drive = true;
+    bool with_remedies = true;
+    bool lists_jobs = false; ///< writes the runs as lines and runs nothing
+    bool collects = false; ///< joins what has been run elsewhere and runs nothing
+    std::optional<std::filesystem::path> sheets;
 };
 
 /// flangewright check CASE
@@ -114,6 +129,7 @@ struct LogArguments {
 
 using Arguments = std::variant<
     RunArguments,
+    CompareArguments,
     CheckArguments,
     MaterialsArguments,
     FitArguments,

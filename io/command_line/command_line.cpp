@@ -3,6 +3,7 @@
 #include "io/build_log/bias_file.hpp"
 #include "io/command_line/arguments.hpp"
 #include "io/command_line/check_command.hpp"
+#include "io/command_line/compare_command.hpp"
 #include "io/command_line/completion.hpp"
 #include "io/command_line/coupon_command.hpp"
 #include "io/command_line/fit_command.hpp"
@@ -30,6 +31,9 @@ struct Answer {
 
     int operator()(const RunArguments& arguments) const {
         return run_case(arguments, terminal, {process::run_job, run_folder::write_outputs});
+    }
+    int operator()(const CompareArguments& arguments) const {
+        return compare_variants(arguments, terminal, {process::run_job, run_folder::write_outputs});
     }
     int operator()(const CheckArguments& arguments) const {
         return check_case(arguments, terminal);

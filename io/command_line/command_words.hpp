@@ -26,6 +26,14 @@ struct FitWords {
     std::string picture;
 };
 
+/// The words of flangewright compare, beside those it shares with run.
+struct CompareWords {
+    std::vector<std::string> cases;
+    std::vector<std::string> vary;
+    bool list_jobs = false;
+    bool collect = false;
+};
+
 /// The words of flangewright coupon read.
 struct CouponReadWords {
     std::vector<std::string> measured;
@@ -91,6 +99,10 @@ log_arguments(const LogWords& words, const std::string& out, const std::string& 
 [[nodiscard]] Result<Arguments, OnlyText> coupon_read_arguments(
     const CouponReadWords& words, const std::string& out, const std::string& sheets
 );
+
+/// Cases, variations and what to do with them; the rest is filled in by the caller. Fails: with the
+/// first word that is wrong.
+[[nodiscard]] Result<CompareArguments, OnlyText> compare_arguments(const CompareWords& words);
 
 /// Turns them into sizes, MPa and paths. Fails: with the first word that is wrong.
 [[nodiscard]] Result<Arguments, OnlyText> fit_arguments(const FitWords& words);

@@ -11,7 +11,9 @@
 #include "io/command_line/state_keeper.hpp"
 #include "io/command_line/stop_signal.hpp"
 #include "io/command_line/words.hpp"
+#include "io/key_file/text_file.hpp"
 #include "io/saved_state/case_text.hpp"
+#include "io/saved_state/run_mark.hpp"
 #include "io/saved_state/state_file.hpp"
 #include "io/sheet_library/sheet_library.hpp"
 #include "io/tables/shown_length.hpp"
@@ -80,6 +82,7 @@ private:
     // Looks for what an earlier run left, or clears it away when this one begins anew.
     int find_state() {
         case_text_ = saved_state::case_text(file_.job, program_version());
+        mark_ = mark(); // now: the user may write on in the file while the run goes on
         if (!arguments_.resumes) {
             std::error_code ignored;
             std::filesystem::remove(folder_ / saved_state::file_name, ignored);
@@ -174,6 +177,7 @@ private:
         request.with_pictures = arguments_.with_pictures;
         request.program_version = program_version();
         request.case_file = arguments_.case_file.string();
+        request.run_mark = mark_;
         for (const drawing::RoundedKink& kink : file_.rounded_kinks) {
             request.rounded_kinks.push_back(
                 drawing::name_of(kink) + ": radius " + tables::shown_length(kink.radius, file_.unit)
@@ -211,6 +215,19 @@ private:
         return build_log::experience_with(*rows, file_.job.sheet.material.name);
     }
 
+    std::string mark() const {
+        const auto text = key_file::read_text_file(arguments_.case_file);
+        if (!text) {
+            return {};
+        }
+        saved_state::RunMarkParts parts{.case_file_text = *text};
+        parts.program_version = program_version();
+        parts.with_pictures = arguments_.with_pictures;
+        parts.with_even_drive = arguments_.with_even_drive;
+        parts.with_remedies = arguments_.with_remedies;
+        return saved_state::run_mark(file_.job, parts);
+    }
+
     int end_without_steps(const JobResult& result) {
         terminal_.err << "The run ended before anything was bent (" << reason_text(result.reason)
                       << "); there is nothing to keep.\n";
@@ -241,6 +258,7 @@ private:
     RunLog log_;
     std::string step_;
     std::string case_text_;
+    std::string mark_;
     std::optional<process::RunState> state_; // to go on from
 };
 

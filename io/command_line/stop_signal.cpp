@@ -35,7 +35,11 @@ extern "C" void pass_on(int signal) {
 } // namespace
 
 StopSignal::StopSignal() {
-    check(handler_pipe < 0, "only one stop signal is listened for at a time");
+    // A child process may have inherited its parent's, whose watcher it lacks.
+    check(
+        handler_pipe < 0 || getpid() != static_cast<pid_t>(owner),
+        "only one stop signal is listened for at a time"
+    );
     check(pipe2(pipe_.data(), O_CLOEXEC) == 0, "a pipe can be opened");
     owner = static_cast<std::sig_atomic_t>(getpid());
     handler_pipe = pipe_[1];

@@ -243,6 +243,7 @@ write_outputs(const OutputRequest& request, const process::JobResult& result) {
     tables::RunFacts facts{
         .program_version = request.program_version,
         .case_file = request.case_file,
+        .run_mark = request.run_mark,
         .date = request.date.empty() ? today() : request.date,
         .unit = request.unit,
         .rounded_kinks = request.rounded_kinks,

@@ -23,6 +23,7 @@ struct OutputRequest {
     bool with_pictures = true;
     std::string program_version;
     std::string case_file; ///< as the user named it
+    std::string run_mark = {}; ///< for the summary: what a finished run is known by
     std::vector<std::string> rounded_kinks = {}; ///< of the bend line, for the page
     std::string date = {}; ///< year-month-day; empty: today
     case_file::LogEntry log = {}; ///< for the page

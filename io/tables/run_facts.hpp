@@ -13,6 +13,7 @@ namespace flangewright::tables {
 struct RunFacts {
     std::string program_version;
     std::string case_file; ///< as the user named it
+    std::string run_mark = {}; ///< of job, version and options; empty: not known
     std::string date; ///< of the run, year-month-day
     units::LengthUnit unit = units::LengthUnit::millimetre;
     std::vector<std::string> rounded_kinks =

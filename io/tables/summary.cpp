@@ -234,7 +234,11 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
     const Json summary = {
         {"schema", summary_schema},
         {"program", {{"name", "flangewright"}, {"version", facts.program_version}}},
-        {"case", {{"title", job.title}, {"file", facts.case_file}, {"date", facts.date}}},
+        {"case",
+         {{"title", job.title},
+          {"file", facts.case_file},
+          {"date", facts.date},
+          {"run_mark", facts.run_mark.empty() ? Json(nullptr) : Json(facts.run_mark)}}},
         {"sheet", sheet(job.sheet.material)},
         {"mesh", {{"nodes", result.mesh.n_nodes()}, {"elements", result.mesh.n_elements()}}},
         {"pieces", pieces(job)},

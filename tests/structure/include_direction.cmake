@@ -34,7 +34,8 @@ set(ranks
     io/run_folder=17
     io/saved_state=18
     io/build_log=19
-    io/command_line=20)
+    io/compare=20
+    io/command_line=21)
 
 # Pattern of an include and the only files that may have it.
 set(only_in

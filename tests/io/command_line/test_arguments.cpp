@@ -201,13 +201,13 @@ INSTANTIATE_TEST_SUITE_P(
         BadWords{
             "Nothing",
             {},
-            "command line: command: found nothing, allowed run, check, materials, fit, coupon, "
-            "solve-for, templates, log or compare, do: see \"flangewright --help\""},
+            "command line: command: found nothing, allowed run, compare, check, materials, "
+            "fit, coupon, solve-for, templates or log, do: see \"flangewright --help\""},
         BadWords{
             "UnknownCommand",
             {"rnu", "a.toml"},
-            "command line: flangewright: found \"rnu\", allowed --help, --version, run, check, "
-            "materials, fit, coupon, solve-for, templates, log or compare, do: write run"},
+            "command line: flangewright: found \"rnu\", allowed --help, --version, run, compare, "
+            "check, materials, fit, coupon, solve-for, templates or log, do: write run"},
         BadWords{
             "SolveForNothing",
             {"solve-for"},

@@ -56,6 +56,17 @@ TEST(Summary, SaysWhoseDataTheSheetsAre) {
     EXPECT_EQ(value_of(own, "material", "\"sheet\""), "\"2024-O\"");
 }
 
+TEST(Summary, CarriesTheMarkOfTheRunWhereItIsKnown) {
+    RunFacts marked = facts();
+    marked.run_mark = "0123456789abcdef";
+    const process::JobResult result = support::made_up_result();
+    EXPECT_EQ(value_of(summary(result), "run_mark"), "null");
+    EXPECT_EQ(
+        value_of(summary_json(marked, support::made_up_job(), result), "run_mark"),
+        "\"0123456789abcdef\""
+    );
+}
+
 TEST(Summary, HasTheKeysThatProgramsRelyOn) {
     const std::string text = summary(support::made_up_result());
     for (const char* key :
