@@ -11,7 +11,7 @@ namespace flangewright::saved_state {
 /// What a run's results hang on besides the job.
 struct RunMarkParts {
     std::string_view case_file_text; ///< as it lies on the disk
-    std::string program_version;
+    std::string program_version = {};
     bool with_pictures = true;
     bool with_even_drive = true;
     bool with_remedies = true;
