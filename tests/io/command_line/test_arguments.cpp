@@ -16,6 +16,26 @@ T good(const Words& words) {
     return arguments && std::holds_alternative<T>(*arguments) ? std::get<T>(*arguments) : T{};
 }
 
+TEST(Arguments, OfLogAreRead) {
+    const auto log = good<LogArguments>(
+        {"log",
+         "a.toml",
+         "--measured",
+         "m.csv",
+         "--out",
+         "here",
+         "--lot",
+         "A 1",
+         "--store-edge-limit"}
+    );
+    EXPECT_EQ(log.case_file, "a.toml");
+    EXPECT_EQ(log.measured_file, "m.csv");
+    EXPECT_EQ(log.out, "here");
+    EXPECT_EQ(log.lot, "A 1");
+    EXPECT_TRUE(log.stores_limit);
+    EXPECT_FALSE(log.template_file);
+}
+
 TEST(Arguments, OfRunAreRead) {
     const auto run =
         good<RunArguments>({"run", "a.toml", "--out", "here", "--threads", "2", "--no-pictures"});
@@ -240,6 +260,23 @@ INSTANTIATE_TEST_SUITE_P(
             {"run"},
             "command line: CASE: found nothing, allowed the path of a case file, do: write "
             "flangewright run CASE"},
+        BadWords{
+            "LogOfNothing",
+            {"log", "a.toml"},
+            "command line: --measured: found neither --measured nor --template, allowed one of "
+            "them, with the path of a table, do: write --template FILE first, fill the table in, "
+            "then --measured FILE"},
+        BadWords{
+            "LogOfBoth",
+            {"log", "a.toml", "--measured", "m.csv", "--template", "t.csv"},
+            "command line: --measured: found both --measured and --template, allowed one of "
+            "them, with the path of a table, do: write --template FILE first, fill the table in, "
+            "then --measured FILE"},
+        BadWords{
+            "LogPart",
+            {"log", "a.toml", "--measured", "m.csv", "--part", " "},
+            "command line: --part: found \" \", allowed 1 to 60 letters on one line, do: write a "
+            "short name"},
         BadWords{
             "NoTest",
             {"fit"},
