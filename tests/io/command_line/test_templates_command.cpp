@@ -96,7 +96,7 @@ TEST_F(TemplatesCommand, DrawsTheEdgeWhereItsTableSays) {
 }
 
 TEST_F(TemplatesCommand, TakesTheDepthFromTheCommandLine) {
-    TemplatesArguments given = arguments(case_file::with_line(12, "flat_width = 20"));
+    TemplatesArguments given = arguments(case_file::with_line(13, "flat_width = 20"));
     EXPECT_EQ(go(given), done);
     EXPECT_THAT(out_.str(), HasSubstr("as the case states it"));
     EXPECT_THAT(written("outline.csv"), HasSubstr("0.000,17.000,20.000\n")); // no part was formed
