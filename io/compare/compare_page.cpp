@@ -283,7 +283,7 @@ std::string study_part(const StudyFacts& facts) {
         "study",
         "How it was made",
         common + "<p class=\"command\">" + safe(facts.command)
-            + "</p>\n<p class=\"note\">Each variant is a run of its own; its number leads to its "
+            + "</p>\n<p class=\"note\">Each variant is a run of its own; its name leads to its "
               "page. "
               "Figures for programs: compare.csv, compare.json.</p>\n"
     );

@@ -51,6 +51,12 @@ std::vector<std::string> further_texts() {
         ),
         with_line(8, "curve = \"points\"\npoints = [[0, 0], [50, 0], [90, 10]]\nround_kinks = 9"),
         with_line(8, "curve = \"drawing\"\nfile = \"none.dxf\"\nlayer = \"BEND\""),
+        with_line(5, "thickness = 0.8\nleast_thickness = 0.7"),
+        with_line(
+            8,
+            "curve = \"drawing\"\nfile = \"../tests/fuzz/corpus/drawing/blank.dxf\"\nlayer = "
+            "\"BEND\"\nrelief_layer = \"RELIEF\""
+        ),
         with_line(
             8,
             "curve = \"chain\"\npieces = [{ line = 8 }, { concave = 90, sweep = 9 }, "
