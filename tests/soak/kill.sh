@@ -30,6 +30,7 @@ check_whole() {
         *.json) tail -c 2 "$file" | grep -q '}' ;;
         *.vtu | *.pvd) tail -c 20 "$file" | grep -q '</VTKFile>' ;;
         *.html) tail -c 20 "$file" | grep -q '</html>' ;;
+        *.pdf) tail -c 10 "$file" | grep -aq '%%EOF' ;;
         *.csv | *.log) [ "$(tail -c 1 "$file" | wc -l)" -eq 1 ] ;;
         */run.state)
             head_size=$(head -n 1 "$file" | wc -c)

@@ -62,7 +62,8 @@ std::string as_read_elsewhere(const std::string& dxf) {
     const std::filesystem::path file = std::filesystem::temp_directory_path()
         / ("flangewright-dxf-" + std::to_string(getpid()) + ".dxf");
     std::ofstream(file, std::ios::binary) << dxf;
-    const std::string command = "python3 -B " FLANGEWRIGHT_SOURCE_DIR "/tests/io/paper/read_dxf.py "
+    const std::string command = "/usr/bin/python3 -B " FLANGEWRIGHT_SOURCE_DIR
+                                "/tests/io/paper/read_dxf.py "
         + file.string() + " 2>&1";
     const std::unique_ptr<FILE, int (*)(FILE*)> pipe(popen(command.c_str(), "r"), pclose);
     std::string text;
