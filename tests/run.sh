@@ -15,7 +15,7 @@ fi
 
 echo "Configuring in $build"
 cmake -C .ci/release.cmake -S . -B "$build" -G Ninja $launcher \
-    -DFLANGEWRIGHT_PRECOMPILED_HEADERS=ON "$@" >"$build.log" 2>&1 || {
+    -DFLANGEWRIGHT_FAST_BUILD=ON "$@" >"$build.log" 2>&1 || {
     cat "$build.log" >&2
     exit 1
 }

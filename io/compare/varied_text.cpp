@@ -2,6 +2,7 @@
 
 #include "io/key_file/document.hpp"
 #include "io/key_file/excerpt.hpp"
+#include "io/key_file/value_place.hpp"
 #include "io/key_file/written_text.hpp"
 
 #include <algorithm>
@@ -100,55 +101,6 @@ std::string written(const Node* present, const std::string& value) {
     return is_bare && !was_text ? value : key_file::quoted(value);
 }
 
-/// Where a place lies in the text; columns count characters, not bytes.
-std::size_t offset_of(std::string_view text, const key_file::Place& place) {
-    std::size_t at = 0;
-    for (int line = 1; line < place.line && at < text.size(); ++line) {
-        at = std::min(text.find('\n', at), text.size() - 1) + 1;
-    }
-    for (int column = 1; column < place.column && at < text.size(); ++column) {
-        do {
-            ++at;
-        } while (at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0U) == 0x80U);
-    }
-    return at;
-}
-
-/// One past the last byte of the single value that begins there.
-std::size_t end_of_value(std::string_view text, std::size_t begin) {
-    const char first = begin < text.size() ? text[begin] : '\0';
-    if (first != '"' && first != '\'') {
-        return std::min(text.find_first_of(" \t\r\n,]}#", begin), text.size());
-    }
-    std::size_t at = begin + 1;
-    while (at < text.size() && text[at] != first) {
-        at += first == '"' && text[at] == '\\' ? 2 : 1;
-    }
-    return std::min(at + 1, text.size());
-}
-
-/// "[block]" gives "block"; nothing for a line that begins no section.
-std::string_view section_of(std::string_view line) {
-    line.remove_prefix(std::min(line.find_first_not_of(" \t"), line.size()));
-    const std::size_t end = line.find(']');
-    if (!line.starts_with('[') || line.starts_with("[[") || end == std::string_view::npos) {
-        return {};
-    }
-    return line.substr(1, end - 1);
-}
-
-/// Just behind the line that begins the section.
-std::optional<std::size_t> place_in_section(std::string_view text, std::string_view section) {
-    for (std::size_t at = 0; at < text.size();) {
-        const std::size_t end = std::min(text.find('\n', at), text.size());
-        if (section_of(text.substr(at, end - at)) == section) {
-            return std::min(end + 1, text.size());
-        }
-        at = end + 1;
-    }
-    return std::nullopt;
-}
-
 InputProblem
 problem(const std::string& file, const Setting& setting, std::string found, std::string remedy) {
     return {
@@ -173,7 +125,7 @@ std::string with_line(const std::string& text, const Setting& setting) {
     const std::string section = setting.key.substr(0, point);
     const std::string ending = text.empty() || text.ends_with('\n') ? "" : "\n";
     const std::string whole = text + ending;
-    if (const std::optional<std::size_t> at = place_in_section(whole, section)) {
+    if (const std::optional<std::size_t> at = key_file::below_head(whole, section)) {
         return whole.substr(0, *at) + line + whole.substr(*at);
     }
     return whole + "\n[" + section + "]\n" + line;
@@ -214,9 +166,9 @@ varied_text(std::string_view text, const Setting& setting, const std::string& fi
             "name a key below it, or write a case file for each variant and compare those"
         ));
     } else {
-        const std::size_t begin = offset_of(text, present->place);
+        const std::size_t begin = key_file::offset_of(text, present->place);
         varied = std::string(text.substr(0, begin)) + written(present, setting.value)
-            + std::string(text.substr(end_of_value(text, begin)));
+            + std::string(text.substr(key_file::end_of_value(text, begin)));
     }
     // Read again: a form of writing that was not foreseen must not pass unnoticed.
     const auto again = key_file::document_from(varied, file);
