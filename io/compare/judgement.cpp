@@ -18,11 +18,13 @@ using tables::shown_number;
 constexpr const char* last_word =
     " Drawing and approved data decide what may be changed; prove it on a trial piece.";
 
-/// Lower is better.
-int rank_of(const RunRecord& record) {
-    constexpr std::array<const char*, 3> words{"holds", "close", "splits"};
-    const auto found = std::ranges::find(words, record.verdict);
-    return static_cast<int>(found - words.begin());
+// Words of a verdict on known limits, from best to worst.
+constexpr std::array<const char*, 4> judged_words{"holds", "close", "too thin", "splits"};
+
+/// Lower is better; an unknown limit comes last.
+std::size_t rank_of(const RunRecord& record) {
+    const auto found = std::ranges::find(judged_words, record.verdict);
+    return static_cast<std::size_t>(found - judged_words.begin());
 }
 
 bool is_better(const RunRecord& one, const RunRecord& other) {
@@ -151,7 +153,10 @@ std::string verb_for(const RunRecord& record, bool is_one) {
         return is_one ? "it holds" : "hold";
     }
     if (record.verdict == "close") {
-        return is_one ? "it is close to splitting" : "are close to splitting";
+        return is_one ? "it is close to the limit" : "are close to the limit";
+    }
+    if (record.verdict == "too thin") {
+        return is_one ? "it gets too thin" : "get too thin";
     }
     return is_one ? "it splits" : "split";
 }
@@ -238,8 +243,9 @@ std::string advice(const std::vector<ComparedRun>& runs) {
         );
     }
     const RunRecord& record = runs[*best].record;
-    const std::string told =
-        record.share.value && rank_of(record) < 3 ? by_share(runs, *best) : without_share(runs);
+    const std::string told = record.share.value && rank_of(record) < judged_words.size()
+        ? by_share(runs, *best)
+        : without_share(runs);
     return told + last_word;
 }
 

@@ -96,7 +96,7 @@ struct PartFindings {
 };
 
 /// What governs a verdict.
-enum class VerdictWord { holds, close, splits, unknown };
+enum class VerdictWord { holds, close, splits, too_thin, unknown };
 
 /// Units: none. Source: design words. Fails: never.
 [[nodiscard]] std::string word_for(VerdictWord word);

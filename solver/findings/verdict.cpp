@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <cmath>
 #include <limits>
@@ -42,7 +43,7 @@ VerdictWord word_of(const LimitUse& use, double close_share) {
         return VerdictWord::unknown;
     }
     if (*use.share > 1) {
-        return VerdictWord::splits;
+        return word_beyond(use.place);
     }
     return *use.share >= close_share || is_doubtful(*use.share, use.grade) ? VerdictWord::close
                                                                            : VerdictWord::holds;
@@ -161,13 +162,11 @@ std::optional<LimitUse> use_of_thickness(const job::Job& job, std::span<const Pa
 }
 
 VerdictWord worst_word(const std::vector<LimitUse>& limits) {
-    // From best to worst as far as the verdict goes: an unknown limit never hides a known split.
-    for (const VerdictWord word : {VerdictWord::splits, VerdictWord::unknown, VerdictWord::close}) {
-        if (std::ranges::any_of(limits, [&](const LimitUse& use) { return use.word == word; })) {
-            return word;
-        }
+    VerdictWord worst = VerdictWord::holds;
+    for (const LimitUse& use : limits) {
+        worst = rank_of(use.word) > rank_of(worst) ? use.word : worst;
     }
-    return VerdictWord::holds;
+    return worst;
 }
 
 /// Whether this limit alone would give the verdict's word.
@@ -303,7 +302,7 @@ std::string because(const job::Job& job, const Verdict& verdict, const LimitUse&
         sentence += ". Above half the limit that can't be called safe without a coupon test or "
                     "published data for this sheet";
     }
-    if (spoken.place == thickness_place && verdict.word == VerdictWord::splits) {
+    if (verdict.word == VerdictWord::too_thin) {
         sentence += ". It is thinner than the drawing allows; whether it splits the other limits "
                     "tell";
     }
@@ -345,6 +344,20 @@ allowed_bend_strain(std::span<const material::BendLimit> limits, double thicknes
         r_over_t = std::max(r_over_t, std::prev(above)->radius_over_thickness);
     }
     return strain_of_radius(r_over_t);
+}
+
+VerdictWord word_beyond(const std::string& place) {
+    return place == thickness_place ? VerdictWord::too_thin : VerdictWord::splits;
+}
+
+int rank_of(VerdictWord word) {
+    constexpr std::array order{
+        VerdictWord::holds,
+        VerdictWord::close,
+        VerdictWord::unknown,
+        VerdictWord::too_thin,
+        VerdictWord::splits};
+    return static_cast<int>(std::ranges::find(order, word) - order.begin());
 }
 
 Verdict judge(const job::Job& job, std::span<const PartFindings> steps) {

@@ -48,4 +48,11 @@ allowed_bend_strain(std::span<const material::BendLimit> limits, double thicknes
 /// How the limit of a drawing's least thickness is called.
 inline constexpr const char* thickness_place = "thickness";
 
+/// What is said of a place beyond its limit. Units: none. Source: design words. Fails: never.
+[[nodiscard]] VerdictWord word_beyond(const std::string& place);
+
+/// Words from best to worst: what is unknown never hides what is known to be beyond its limit.
+/// Units: none. Source: design words. Fails: never.
+[[nodiscard]] int rank_of(VerdictWord word);
+
 } // namespace flangewright::findings

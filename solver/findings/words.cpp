@@ -11,6 +11,8 @@ std::string word_for(VerdictWord word) {
         return "close";
     case VerdictWord::splits:
         return "splits";
+    case VerdictWord::too_thin:
+        return "too thin";
     case VerdictWord::unknown:
         return "unknown";
     }

@@ -323,7 +323,7 @@ void rank(std::vector<Remedy>& remedies) {
 std::optional<Remedies>
 find_remedies(const job::Job& job, const JobResult& run, int n_at_once, const Monitor& monitor) {
     const VerdictWord word = run.verdict.word;
-    if (word != VerdictWord::close && word != VerdictWord::splits) {
+    if (word == VerdictWord::holds || word == VerdictWord::unknown) {
         return std::nullopt;
     }
     Trials trials(job, run, n_at_once, monitor);

@@ -363,7 +363,7 @@ void add_scatter(const job::Job& job, int n_threads, const Monitor& monitor, Job
 // A part that may split and gets no advice gets a reason.
 void add_remedies(const job::Job& job, int n_threads, const Monitor& monitor, JobResult& result) {
     const findings::VerdictWord word = result.verdict.word;
-    if (word != findings::VerdictWord::close && word != findings::VerdictWord::splits) {
+    if (word == findings::VerdictWord::holds || word == findings::VerdictWord::unknown) {
         return;
     }
     result.remedies = find_remedies(job, result, n_threads, monitor);

@@ -4,7 +4,6 @@
 #include "solver/process/run_job.hpp"
 
 #include <algorithm>
-#include <array>
 #include <limits>
 
 namespace flangewright::process {
@@ -25,15 +24,8 @@ Answer answer_at(const std::vector<double>& numbers, std::size_t limit) {
         static_cast<material::DataGrade>(static_cast<int>(numbers.at(n_per_limit * limit + 2)))};
 }
 
-// From best to worst; what is unknown never hides a known split.
-int rank_of(VerdictWord word) {
-    constexpr std::array order{
-        VerdictWord::holds, VerdictWord::close, VerdictWord::unknown, VerdictWord::splits};
-    return static_cast<int>(std::ranges::find(order, word) - order.begin());
-}
-
 // As the verdict judges one limit.
-VerdictWord word_of(const Answer& use, double close_share) {
+VerdictWord word_of(const Answer& use, const std::string& place, double close_share) {
     if (!use.is_needed) {
         return VerdictWord::holds;
     }
@@ -41,7 +33,7 @@ VerdictWord word_of(const Answer& use, double close_share) {
         return VerdictWord::unknown;
     }
     if (use.share > 1) {
-        return VerdictWord::splits;
+        return findings::word_beyond(place);
     }
     return use.share >= close_share || findings::is_doubtful(use.share, use.grade)
         ? VerdictWord::close
@@ -136,11 +128,14 @@ ShareWord expected_with(
     const std::vector<double>& changed
 ) {
     ShareWord worst{VerdictWord::holds, 0};
-    for (const Answer& use : expected_limits(as_run, as_is, changed)) {
+    const std::vector<LimitAnswer> uses = expected_limits(as_run, as_is, changed);
+    for (std::size_t i = 0; i < uses.size(); ++i) {
+        const Answer& use = uses[i];
         if (!use.is_needed) {
             continue;
         }
-        const ShareWord here{word_of(use, close_share), std::max(use.share, 0.0)};
+        const VerdictWord word = word_of(use, as_run.limits[i].place, close_share);
+        const ShareWord here{word, std::max(use.share, 0.0)};
         const int more = rank_of(here.word) - rank_of(worst.word);
         if (more > 0 || (more == 0 && here.share > worst.share)) {
             worst = here;

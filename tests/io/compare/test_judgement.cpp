@@ -82,6 +82,13 @@ TEST(Advice, ADifferenceOfUnknownSureness) {
     );
 }
 
+TEST(Advice, RanksTooThinBeforeASplit) {
+    EXPECT_THAT(
+        advice({made_up_run("a", "splits", 1.1, 0.01), made_up_run("b", "too thin", 1.2, 0.01)}),
+        HasSubstr("The nearest to it is 2 (b): it gets too thin with 120 %")
+    );
+}
+
 TEST(Advice, DoesNotTellToTakeWhatSplits) {
     std::vector<ComparedRun> runs{
         made_up_run("a", "splits", 1.4, 0.01), made_up_run("b", "splits", 1.2, 0.01)};

@@ -2,9 +2,9 @@
 #include "io/tables/cut_edge.hpp"
 #include "io/tables/station_table.hpp"
 #include "io/tables/summary.hpp"
-#include "mesh/grid/blank_mesher.hpp"
 #include "solver/findings/openings.hpp"
 #include "tests/support/formed_flange.hpp"
+#include "tests/support/opened_strip.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -17,21 +17,13 @@ namespace {
 using testing::ContainsRegex;
 using testing::HasSubstr;
 
-/// A flat blank with a hole, a notch and a tab, stretched by a tenth along the line.
+/// The strip stretched by a tenth along the line.
 process::JobResult stretched() {
-    grid::BlankGrid blank;
-    blank.line = outline::BendLine::straight(80);
-    blank.web_width = 40;
-    blank.bend_width = 4;
-    blank.flange_width = 24;
-    blank.openings.holes = {{40, -20, 10, false}};
-    blank.openings.notches = {{25, 5, 8}};
-    blank.openings.tabs = {{50, 70, 5}};
     process::JobResult result = support::made_up_result();
     result.steps.resize(1);
     result.history.clear();
     process::StepResult& step = result.steps[0];
-    step.mesh = std::make_shared<const grid::SheetMesh>(*grid::mesh_blank(blank));
+    step.mesh = std::make_shared<const grid::SheetMesh>(support::opened_strip());
     step.state.positions = step.mesh->positions;
     step.state.positions.row(0) *= 1.1;
     step.fields = {};

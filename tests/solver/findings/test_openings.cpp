@@ -1,6 +1,6 @@
-#include "mesh/grid/blank_mesher.hpp"
 #include "solver/findings/edge_strain.hpp"
 #include "solver/findings/openings.hpp"
+#include "tests/support/opened_strip.hpp"
 
 #include <gtest/gtest.h>
 
@@ -9,17 +9,7 @@
 namespace flangewright::findings {
 namespace {
 
-grid::SheetMesh opened_strip() {
-    grid::BlankGrid blank;
-    blank.line = outline::BendLine::straight(80);
-    blank.web_width = 40;
-    blank.bend_width = 4;
-    blank.flange_width = 24;
-    blank.openings.holes = {{40, -20, 10, false}};
-    blank.openings.notches = {{25, 5, 8}};
-    blank.openings.tabs = {{50, 70, 5}};
-    return *grid::mesh_blank(blank);
-}
+using support::opened_strip;
 
 TEST(Openings, NothingHappensToAFlatBlank) {
     const grid::SheetMesh mesh = opened_strip();

@@ -90,7 +90,7 @@ TEST(Verdict, WeighsTheThicknessTheDrawingAllows) {
     EXPECT_EQ(judge_thickness(job, {0.079}).word, VerdictWord::holds);
     EXPECT_EQ(judge_thickness(job, {0.081}).word, VerdictWord::close);
     const Verdict verdict = judge_thickness(job, {0.12});
-    EXPECT_EQ(verdict.word, VerdictWord::splits);
+    EXPECT_EQ(verdict.word, VerdictWord::too_thin);
     EXPECT_NEAR(verdict.share_used.value(), 1.2, 1e-12);
     EXPECT_EQ(verdict.limits.back().place, "thickness");
     EXPECT_THAT(
@@ -100,6 +100,16 @@ TEST(Verdict, WeighsTheThicknessTheDrawingAllows) {
             "% of the limit is used. It is thinner than the drawing allows"
         )
     );
+}
+
+// What is known to be beyond its limit is said before what is unknown, a split before all.
+TEST(Verdict, SaysTooThinBeforeUnknownAndASplitBeforeIt) {
+    job::Job job = job_with(DataGrade::coupon);
+    job.sheet.material.uniform_elongation = {};
+    EXPECT_EQ(judge_thickness(job, {0.05}).word, VerdictWord::unknown);
+    EXPECT_EQ(judge_thickness(job, {0.12}).word, VerdictWord::too_thin);
+    job.sheet.material.uniform_elongation = {0.01, DataGrade::coupon, "made up"};
+    EXPECT_EQ(judge_thickness(job, {0.12}).word, VerdictWord::splits);
 }
 
 TEST(Verdict, WeighsTheThicknessOfTheFinishedPart) {

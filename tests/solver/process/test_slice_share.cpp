@@ -57,6 +57,16 @@ TEST(SliceShare, GivesTheVerdictsWords) {
     EXPECT_EQ(word_at(0.51, true, DataGrade::typical), VerdictWord::close); // doubtful
     EXPECT_EQ(word_at(0.49, true, DataGrade::typical), VerdictWord::holds);
     EXPECT_EQ(word_at(0.9, false, DataGrade::coupon), VerdictWord::holds);
+    findings::LimitUse thickness = limit(1, DataGrade::published);
+    thickness.place = findings::thickness_place;
+    const std::vector<double> as_is = answer(1, true, DataGrade::published);
+    EXPECT_EQ(
+        expected_with(
+            verdict_of({thickness}), close_share, as_is, answer(1.01, true, DataGrade::published)
+        )
+            .word,
+        VerdictWord::too_thin
+    );
 }
 
 TEST(SliceShare, ALimitThatTheSliceLacksStaysAsRun) {
