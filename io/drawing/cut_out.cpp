@@ -17,7 +17,7 @@ namespace {
 using Eigen::Vector2d;
 
 constexpr double slack = 0.05; // mm
-constexpr double aslant = 0.5 * std::numbers::pi / 180;
+constexpr double aslant = 0.5 * std::numbers::pi / 180; // off half round, square, a whole circle
 
 Vector2d left_of(const Vector2d& direction) {
     return {-direction.y(), direction.x()};
