@@ -3,7 +3,7 @@
 # from memory); the other builds keep it.
 set(CMAKE_BUILD_TYPE None CACHE STRING "")
 set(CMAKE_CXX_FLAGS "-O1 -g1 -fpch-preprocess -Wno-maybe-uninitialized" CACHE STRING "")
-set(CMAKE_PROJECT_TOP_LEVEL_INCLUDES "${CMAKE_CURRENT_LIST_DIR}/precompiled.cmake" CACHE STRING "")
+set(FLANGEWRIGHT_FAST_BUILD ON CACHE BOOL "")
 set(FLANGEWRIGHT_WARNINGS_AS_ERRORS ON CACHE BOOL "")
 # Of `undefined` all but the checks of each single pointer (null, alignment, object-size, vptr,
 # pointer-overflow, nonnull): they double the time to compile Eigen, and `address` sees a null or

@@ -1,11 +1,10 @@
 #include "io/paper/pdf_pages.hpp"
 
+#include "io/paper/pdf_stream.hpp"
 #include "io/units/length.hpp"
 
 #include <cairo-pdf.h>
 #include <fmt/format.h>
-
-#include <memory>
 
 namespace flangewright::paper {
 
@@ -15,28 +14,6 @@ using Eigen::Vector2d;
 
 constexpr double points_per_mm = 72 / units::mm_per_inch;
 constexpr double chord_error = 0.005; // mm
-
-cairo_status_t append(void* closure, const unsigned char* data, unsigned int length) {
-    static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(data), length);
-    return CAIRO_STATUS_SUCCESS;
-}
-
-struct SurfaceEnd {
-    void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
-};
-
-struct PenEnd {
-    void operator()(cairo_t* pen) const { cairo_destroy(pen); }
-};
-
-/// Text the library takes: whole UTF-8, or else nothing of it would be drawn.
-std::string sound_text(const std::string& text) {
-    std::string sound;
-    for (const char c : text) {
-        sound += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
-    }
-    return sound;
-}
 
 /// One page; places are mm from its upper left corner, y downward.
 class Page {
@@ -169,25 +146,20 @@ std::string brief(const std::string& title) {
     return title.substr(0, end) + "...";
 }
 
-/// The pages as they come; the first trouble is kept.
+/// The pages as they come.
 class Document {
 public:
     Document(const PageSize& page, const PageWords& words)
-        : words_(words),
-          surface_(cairo_pdf_surface_create_for_stream(append, &bytes_, page.width, page.height)) {
-        cairo_pdf_surface_set_metadata(
-            surface_.get(), CAIRO_PDF_METADATA_TITLE, sound_text(words.title).c_str()
-        );
-    }
+        : words_(words), file_(page.width, page.height, words.title) {}
 
     /// `number` of the page among `n_pages`.
     void add_page(
         const Sheet& sheet, const Tiling& tiling, const Tile& tile, const std::string& number
     ) {
         cairo_pdf_surface_set_size(
-            surface_.get(), tiling.page_width * points_per_mm, tiling.page_height * points_per_mm
+            file_.surface(), tiling.page_width * points_per_mm, tiling.page_height * points_per_mm
         );
-        const std::unique_ptr<cairo_t, PenEnd> pen(cairo_create(surface_.get()));
+        const CairoPen pen = file_.new_pen();
         cairo_scale(pen.get(), points_per_mm, points_per_mm);
         cairo_select_font_face(
             pen.get(), "sans-serif", CAIRO_FONT_SLANT_NORMAL, CAIRO_FONT_WEIGHT_NORMAL
@@ -203,31 +175,22 @@ public:
             brief(words_.title) + " - " + sheet.name + ", " + place + " - page " + number,
             words_
         );
-        cairo_show_page(pen.get());
-        take(cairo_status(pen.get()));
+        file_.end_page(pen.get());
     }
 
     Result<std::string> finished() {
-        cairo_surface_finish(surface_.get());
-        take(cairo_surface_status(surface_.get()));
-        if (status_ != CAIRO_STATUS_SUCCESS) {
-            return tl::unexpected(OutsideProblem{
-                "drawing the pages of the template",
-                cairo_status_to_string(status_),
-                "check that fonts are installed (fontconfig)"});
+        if (std::optional<std::string> bytes = file_.finish()) {
+            return *std::move(bytes);
         }
-        return bytes_;
+        return tl::unexpected(OutsideProblem{
+            "drawing the pages of the template",
+            file_.trouble(),
+            "check that fonts are installed (fontconfig)"});
     }
 
 private:
-    void take(cairo_status_t status) {
-        status_ = status_ == CAIRO_STATUS_SUCCESS ? status : status_;
-    }
-
     const PageWords& words_;
-    std::string bytes_; // written to until the surface goes
-    std::unique_ptr<cairo_surface_t, SurfaceEnd> surface_;
-    cairo_status_t status_ = CAIRO_STATUS_SUCCESS;
+    PdfStream file_;
 };
 
 } // namespace

@@ -72,6 +72,22 @@ Scale scale_of(const std::vector<ViewState>& states, Field field, double factor)
     return {low, most > 0 ? vtk::round_up(most) : 0};
 }
 
+/// The field to show first: the first of the list that has colours to show where the page begins,
+/// in the last state. After heat treatment little of the share is used, say.
+const char* first_key(const std::vector<ViewState>& states, const std::vector<Scale>& scales) {
+    constexpr double telling = 0.25; // of the scale
+    for (const Field field : fields) {
+        const Scale& scale = scales[static_cast<std::size_t>(field)];
+        const Eigen::VectorXd& figures = states.back().of(field);
+        if (scale.top > scale.low && std::ranges::any_of(figures, [&scale](double f) {
+                return f >= telling * scale.top;
+            })) {
+            return key_of(field);
+        }
+    }
+    return "";
+}
+
 std::string colours_text() {
     std::string bytes;
     for (int i = 0; i < no_figure_byte; ++i) {
@@ -234,13 +250,15 @@ std::string view_data(
     }
     return fmt::format(
         "{{\"unit\":\"{}\",\"cube\":{{\"low\":[{:.7g},{:.7g},{:.7g}],\"span\":{:.7g}}},\n"
-        "\"colours\":\"{}\",\n\"fields\":[{}],\n\"meshes\":[{}],\n\"states\":[{}]}}",
+        "\"colours\":\"{}\",\n\"first\":\"{}\",\n\"fields\":[{}],\n"
+        "\"meshes\":[{}],\n\"states\":[{}]}}",
         tables::unit_word(unit),
         cube.low.x(),
         cube.low.y(),
         cube.low.z(),
         cube.span,
         colours_text(),
+        first_key(states, scales),
         fields_text(scales, unit),
         mesh_texts,
         state_texts

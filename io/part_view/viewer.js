@@ -356,6 +356,7 @@
       var option = document.createElement('option');
       option.value = String(i);
       option.textContent = field.title;
+      option.selected = field.key === data.first;
       choice.appendChild(option);
     });
     if (data.fields.length === 0) {

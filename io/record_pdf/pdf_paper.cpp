@@ -1,6 +1,7 @@
 #include "io/record_pdf/pdf_paper.hpp"
 
-#include <cairo-pdf.h>
+#include "io/paper/pdf_stream.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -20,11 +21,6 @@ constexpr double bottom = 76;
 constexpr double width = page_width - 2 * side;
 constexpr double line_height = 1.3; // times the letters' size
 constexpr double cell_gap = 6;
-
-cairo_status_t append(void* closure, const unsigned char* data, unsigned int length) {
-    static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(data), length);
-    return CAIRO_STATUS_SUCCESS;
-}
 
 /// What is left of a file that is read bit by bit.
 struct Rest {
@@ -48,15 +44,7 @@ cairo_status_t take(void* closure, unsigned char* data, unsigned int length) {
 class PdfPaper::Canvas {
 public:
     Canvas(const std::string& title, std::string foot)
-        : foot_(std::move(foot)),
-          surface_(cairo_pdf_surface_create_for_stream(append, &bytes_, page_width, page_height)),
-          pen_(cairo_create(surface_)) {
-        cairo_pdf_surface_set_metadata(surface_, CAIRO_PDF_METADATA_TITLE, title.c_str());
-        cairo_set_line_width(pen_, 0.5);
-    }
-    ~Canvas() { close(); }
-    Canvas(const Canvas&) = delete;
-    Canvas& operator=(const Canvas&) = delete;
+        : foot_(std::move(foot)), file_(page_width, page_height, title), pen_(file_.new_pen()) {}
 
     /// Begins a page when so much does not fit any more.
     void make_room(double height) {
@@ -68,12 +56,12 @@ public:
 
     void set_font(const TextLook& look) {
         cairo_select_font_face(
-            pen_,
+            pen_.get(),
             "sans-serif",
             CAIRO_FONT_SLANT_NORMAL,
             look.is_bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL
         );
-        cairo_set_font_size(pen_, look.size);
+        cairo_set_font_size(pen_.get(), look.size);
     }
 
     /// The text in lines no wider than this, broken between words. A longer word stands alone.
@@ -93,15 +81,16 @@ public:
     }
 
     void write(const std::string& text, double x, double y) {
-        cairo_move_to(pen_, x, y);
-        cairo_show_text(pen_, text.c_str());
+        cairo_move_to(pen_.get(), x, y);
+        const std::string sound = paper::sound_text(text);
+        cairo_show_text(pen_.get(), sound.c_str());
     }
 
     void rule(double thickness) {
-        cairo_set_line_width(pen_, thickness);
-        cairo_move_to(pen_, side, y_);
-        cairo_line_to(pen_, side + width, y_);
-        cairo_stroke(pen_);
+        cairo_set_line_width(pen_.get(), thickness);
+        cairo_move_to(pen_.get(), side, y_);
+        cairo_line_to(pen_.get(), side + width, y_);
+        cairo_stroke(pen_.get());
     }
 
     /// Cells side by side, as high as the highest.
@@ -142,64 +131,50 @@ public:
 
     void picture(const std::string& png) {
         Rest rest{png};
-        cairo_surface_t* image = cairo_image_surface_create_from_png_stream(take, &rest);
-        if (cairo_surface_status(image) == CAIRO_STATUS_SUCCESS) {
-            const double scale = width / cairo_image_surface_get_width(image);
-            const double height = scale * cairo_image_surface_get_height(image);
+        const paper::CairoSurface image(cairo_image_surface_create_from_png_stream(take, &rest));
+        if (cairo_surface_status(image.get()) == CAIRO_STATUS_SUCCESS) {
+            const double scale = width / cairo_image_surface_get_width(image.get());
+            const double height = scale * cairo_image_surface_get_height(image.get());
             make_room(height);
-            cairo_save(pen_);
-            cairo_translate(pen_, side, y_);
-            cairo_scale(pen_, scale, scale);
-            cairo_set_source_surface(pen_, image, 0, 0);
-            cairo_paint(pen_);
-            cairo_restore(pen_);
+            cairo_save(pen_.get());
+            cairo_translate(pen_.get(), side, y_);
+            cairo_scale(pen_.get(), scale, scale);
+            cairo_set_source_surface(pen_.get(), image.get(), 0, 0);
+            cairo_paint(pen_.get());
+            cairo_restore(pen_.get());
             step_down(height + 8);
         }
-        cairo_surface_destroy(image);
     }
 
     std::string finish() {
         end_page();
-        close();
-        return is_good_ ? std::move(bytes_) : std::string();
+        return file_.finish().value_or(std::string());
     }
 
 private:
     double extent(const std::string& text) {
         cairo_text_extents_t found;
-        cairo_text_extents(pen_, text.c_str(), &found);
+        const std::string sound = paper::sound_text(text);
+        cairo_text_extents(pen_.get(), sound.c_str(), &found);
         return found.x_advance;
     }
 
     void end_page() {
-        cairo_save(pen_);
+        cairo_save(pen_.get());
         set_font({7.5, false, 0});
         write(fmt::format("{}  |  page {}", foot_, n_pages_ + 1), side, page_height - bottom + 24);
-        cairo_restore(pen_);
-        cairo_show_page(pen_);
+        cairo_restore(pen_.get());
+        file_.end_page(pen_.get());
         ++n_pages_;
         y_ = top;
     }
 
-    void close() {
-        if (surface_ != nullptr) {
-            cairo_surface_finish(surface_);
-            is_good_ = cairo_status(pen_) == CAIRO_STATUS_SUCCESS
-                && cairo_surface_status(surface_) == CAIRO_STATUS_SUCCESS;
-            cairo_destroy(pen_);
-            cairo_surface_destroy(surface_);
-            surface_ = nullptr;
-        }
-    }
-
-    std::string bytes_;
     std::string foot_;
-    cairo_surface_t* surface_;
-    cairo_t* pen_;
+    paper::PdfStream file_;
+    paper::CairoPen pen_;
     double y_ = top;
     double size_ = 9.5;
     int n_pages_ = 0;
-    bool is_good_ = false;
 };
 
 PdfPaper::PdfPaper(const std::string& title, std::string foot)

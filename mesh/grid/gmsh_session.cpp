@@ -192,10 +192,12 @@ PatchMesh copy_mesh() {
 /// Lines round one polygon, each one element long.
 int add_loop(const std::vector<Eigen::Vector3d>& corners) {
     std::vector<int> points;
+    points.reserve(corners.size());
     for (const Eigen::Vector3d& corner : corners) {
         points.push_back(gmsh::model::geo::addPoint(corner.x(), corner.y(), corner.z()));
     }
     std::vector<int> sides;
+    sides.reserve(points.size());
     for (std::size_t i = 0; i < points.size(); ++i) {
         sides.push_back(gmsh::model::geo::addLine(points[i], points[(i + 1) % points.size()]));
         divide(sides.back(), {1, 1});

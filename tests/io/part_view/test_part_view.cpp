@@ -40,6 +40,27 @@ TEST(PartView, DataAreJsonWithAFieldForEachFigureThatIsKnown) {
     );
 }
 
+TEST(PartView, ShowsFirstWhatThePageBeginsWith) {
+    const process::JobResult result = support::made_up_result();
+    std::vector<ViewState> states = view_states(support::made_up_job(), result, 0);
+    const auto first = [&result, &states] {
+        return nlohmann::json::parse(view_data(result, states, units::LengthUnit::millimetre))
+            .at("first");
+    };
+    const auto figures_of = [](ViewState& state, Field field) -> Eigen::VectorXd& {
+        return state.figures[static_cast<std::size_t>(field)];
+    };
+    const Eigen::VectorXd full = Eigen::VectorXd::Constant(result.mesh.n_nodes(), 80);
+    for (ViewState& state : states) {
+        figures_of(state, Field::share_used) = full;
+        figures_of(state, Field::thinning) = 0.1 * full;
+    }
+    EXPECT_EQ(first(), "share");
+    // Heat treated: what the sheet bears is nearly whole again.
+    figures_of(states.back(), Field::share_used) = 0.1 * full;
+    EXPECT_EQ(first(), "thinning");
+}
+
 TEST(PartView, LengthsAreInTheUsersUnit) {
     const process::JobResult result = support::made_up_result();
     const auto top_of = [&result](units::LengthUnit unit) {

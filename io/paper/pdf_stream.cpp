@@ -1,0 +1,45 @@
+#include "io/paper/pdf_stream.hpp"
+
+#include <cairo-pdf.h>
+
+namespace flangewright::paper {
+
+namespace {
+
+cairo_status_t append(void* closure, const unsigned char* data, unsigned int length) {
+    static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(data), length);
+    return CAIRO_STATUS_SUCCESS;
+}
+
+} // namespace
+
+std::string sound_text(const std::string& text) {
+    std::string sound;
+    for (const char c : text) {
+        sound += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
+    }
+    return sound;
+}
+
+PdfStream::PdfStream(double width, double height, const std::string& title)
+    : surface_(cairo_pdf_surface_create_for_stream(append, &bytes_, width, height)) {
+    const std::string sound = sound_text(title);
+    cairo_pdf_surface_set_metadata(surface_.get(), CAIRO_PDF_METADATA_TITLE, sound.c_str());
+}
+
+void PdfStream::end_page(cairo_t* pen) {
+    cairo_show_page(pen);
+    take(cairo_status(pen));
+}
+
+std::optional<std::string> PdfStream::finish() {
+    cairo_surface_finish(surface_.get());
+    take(cairo_surface_status(surface_.get()));
+    return status_ == CAIRO_STATUS_SUCCESS ? std::optional(bytes_) : std::nullopt;
+}
+
+void PdfStream::take(cairo_status_t status) {
+    status_ = status_ == CAIRO_STATUS_SUCCESS ? status : status_;
+}
+
+} // namespace flangewright::paper

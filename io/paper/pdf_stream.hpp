@@ -1,0 +1,51 @@
+// A PDF file that the drawing library writes into memory.
+#pragma once
+
+#include <cairo.h>
+
+#include <memory>
+#include <optional>
+#include <string>
+
+namespace flangewright::paper {
+
+struct SurfaceEnd {
+    void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
+};
+
+struct PenEnd {
+    void operator()(cairo_t* pen) const { cairo_destroy(pen); }
+};
+
+using CairoSurface = std::unique_ptr<cairo_surface_t, SurfaceEnd>;
+using CairoPen = std::unique_ptr<cairo_t, PenEnd>;
+
+/// Text the library takes: without control characters, at which it would stop.
+[[nodiscard]] std::string sound_text(const std::string& text);
+
+/// The file's bytes as they come; any trouble of library or pens is remembered to the end.
+class PdfStream {
+public:
+    /// Units: points (1/72 in).
+    PdfStream(double width, double height, const std::string& title);
+    PdfStream(const PdfStream&) = delete;
+    PdfStream& operator=(const PdfStream&) = delete;
+
+    [[nodiscard]] cairo_surface_t* surface() const { return surface_.get(); }
+    [[nodiscard]] CairoPen new_pen() const { return CairoPen(cairo_create(surface_.get())); }
+    void end_page(cairo_t* pen);
+
+    /// The whole file; nothing is drawn after it. Source: PDF (ISO 32000-1), by the library. Fails:
+    /// empty when the library met trouble; `trouble()` has its words.
+    [[nodiscard]] std::optional<std::string> finish();
+    [[nodiscard]] const char* trouble() const { return cairo_status_to_string(status_); }
+
+private:
+    void take(cairo_status_t status);
+
+    std::string bytes_; // written to until the surface goes
+    CairoSurface surface_;
+    cairo_status_t status_ = CAIRO_STATUS_SUCCESS;
+};
+
+} // namespace flangewright::paper
