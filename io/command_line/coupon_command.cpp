@@ -2,6 +2,7 @@
 
 #include "io/command_line/command_line.hpp"
 #include "io/command_line/limit_store.hpp"
+#include "io/command_line/refusal.hpp"
 #include "io/command_line/words.hpp"
 #include "io/coupon/coupon_set.hpp"
 #include "io/coupon/edge_reading.hpp"
@@ -24,11 +25,6 @@ using coupon::EdgeReading;
 using coupon::PairReading;
 using key_file::InputProblem;
 using sheet_library::KnownSheet;
-
-int refuse(const InputProblem& problem, Terminal& terminal) {
-    terminal.err << key_file::line_for(problem) << "\n";
-    return bad_input;
-}
 
 std::string pair_words(const PairReading& pair) {
     return fmt::format(

@@ -1,5 +1,6 @@
 #include "io/command_line/command_line.hpp"
 #include "io/command_line/coupon_command.hpp"
+#include "io/command_line/refusal.hpp"
 #include "io/command_line/words.hpp"
 #include "io/coupon/bench_note.hpp"
 #include "io/coupon/coupon_case.hpp"
@@ -19,11 +20,6 @@ namespace fs = std::filesystem;
 using key_file::InputProblem;
 
 constexpr const char* case_name = "case.toml";
-
-int refuse(const InputProblem& problem, Terminal& terminal) {
-    terminal.err << key_file::line_for(problem) << "\n";
-    return bad_input;
-}
 
 struct NamedText {
     std::string name;

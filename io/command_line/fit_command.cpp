@@ -4,6 +4,7 @@
 #include "io/command_line/curve_picture.hpp"
 #include "io/command_line/fit_text.hpp"
 #include "io/command_line/material_page.hpp"
+#include "io/command_line/refusal.hpp"
 #include "io/command_line/words.hpp"
 #include "io/key_file/excerpt.hpp"
 #include "io/run_folder/whole_file.hpp"
@@ -26,11 +27,6 @@ using key_file::InputProblem;
 using material::TensileFit;
 
 constexpr double aluminium_poisson_ratio = 0.33; // from memory
-
-int refuse(const InputProblem& problem, Terminal& terminal) {
-    terminal.err << key_file::line_for(problem) << "\n";
-    return bad_input;
-}
 
 InputProblem in_file(
     const material::TestProblem& problem,
