@@ -1,5 +1,6 @@
 #include "io/case_file/rolling_check.hpp"
 
+#include "solver/findings/grain_angle.hpp"
 #include "solver/material/yield_figures.hpp"
 
 #include <fmt/format.h>
@@ -33,11 +34,7 @@ bool is_alike_all_round(const material::YieldLaw& law) {
 
 // How far the rolling direction lies from along or square to the line at a station.
 double skew_at(const job::Job& job, double station) {
-    const outline::LineFrame middle = job.blank.line.frame(job.blank.middle_of_part());
-    const outline::LineFrame there = job.blank.line.frame(station);
-    const double turned =
-        std::atan2(middle.tangent.dot(there.outward), middle.tangent.dot(there.tangent));
-    return std::abs(std::remainder(job.sheet.rolling_direction + turned, 90 * degree));
+    return std::abs(std::remainder(findings::grain_angle(job, station), 90 * degree));
 }
 
 } // namespace

@@ -20,6 +20,10 @@ struct Stroke {
     bool is_dashed = false;
 };
 
+/// Of two curves. Blue-green and orange differ in lightness, too, and to every kind of colour
+/// vision.
+inline constexpr std::array<std::array<int, 3>, 2> curve_colours{{{24, 96, 120}, {204, 102, 0}}};
+
 /// The chart's frame on the paper, in pixels.
 inline constexpr float left = 120;
 inline constexpr float bottom = 150;

@@ -16,11 +16,8 @@ namespace {
 constexpr int n_samples = 300;
 constexpr int caption_size = 26;
 
-/// Blue-green and orange differ in lightness, too, and to every kind of colour vision.
-constexpr std::array<std::array<int, 3>, 2> colours{{{24, 96, 120}, {204, 102, 0}}};
-
 vtk::Colour paint(std::size_t curve) {
-    const std::array<int, 3>& colour = colours[curve % colours.size()];
+    const std::array<int, 3>& colour = curve_colours[curve % curve_colours.size()];
     return {colour[0] / 255.0, colour[1] / 255.0, colour[2] / 255.0};
 }
 
@@ -66,7 +63,7 @@ void add_curve(
     vtkChartXY& drawing, const CurveChart& chart, const Extent& extent, std::size_t number
 ) {
     const DrawnCurve& curve = chart.curves[number];
-    Stroke stroke{colours[number % colours.size()], number == 0 ? 5.0F : 3.5F};
+    Stroke stroke{curve_colours[number % curve_colours.size()], number == 0 ? 5.0F : 3.5F};
     if (!chart.measured_strain.empty()) {
         stroke.width = 3; // leaves the dots to be seen
     }

@@ -77,7 +77,11 @@ void declare_materials(Commands& commands, RawWords& words) {
     commands.materials =
         commands.app.add_subcommand("materials", "Lists the sheets known by name, or shows one");
     commands.materials->add_option("NAME", words.material, "sheet, e.g. 2024-O");
-    commands.materials->add_option("--picture", words.picture, picture_note);
+    commands.materials->add_option(
+        "--picture",
+        words.picture,
+        std::string(picture_note) + ", the local neck into one named FILE_neck.png"
+    );
     commands.materials->footer("Example:\n  flangewright materials 2024-O --picture 2024-O.png");
 }
 

@@ -46,6 +46,16 @@ std::string block_angle_text(const job::Job& job, const findings::HandCalculatio
                                                       : "none: the bend springs back all the way";
 }
 
+/// Of a rolled sheet with the r value it stands on.
+std::string
+edge_thickness_text(const case_file::CaseFile& file, const findings::HandCalculation& hand) {
+    const std::string text =
+        tables::shown_length(file.job.sheet.thickness * hand.edge_thickness_ratio, file.unit);
+    return hand.edge_r_value
+        ? text + fmt::format(" (r {:.2f} along the edge, by its yield law)", *hand.edge_r_value)
+        : text;
+}
+
 std::vector<std::vector<std::string>>
 rows_of_lip(const case_file::CaseFile& file, const findings::HandCalculation& hand) {
     if (!hand.lip) {
@@ -116,8 +126,7 @@ std::string hand_text(const case_file::CaseFile& file, const findings::HandCalcu
         {"bend allowance", tables::shown_length(hand.bend_allowance, file.unit)},
         {"bend tangent to mould point", tables::shown_length(hand.mould_setback, file.unit)},
         {"edge stretch", percent_shown(hand.edge_stretch)},
-        {"edge thickness",
-         tables::shown_length(job.sheet.thickness * hand.edge_thickness_ratio, file.unit)},
+        {"edge thickness", edge_thickness_text(file, hand)},
         {"stretch of the bend's outer fibre", percent_shown(std::expm1(hand.bend_strain))},
         {"springback of an ideal strip", degrees_text(hand.springback)},
         {"angle to cut the block to", block_angle_text(job, hand)},

@@ -3,8 +3,10 @@
 #include "io/command_line/words.hpp"
 #include "io/sheet_library/back_stress_text.hpp"
 #include "io/sheet_library/yield_text.hpp"
+#include "io/units/angle.hpp"
 #include "io/units/percent.hpp"
 #include "io/units/stress.hpp"
+#include "solver/findings/neck_basis.hpp"
 
 #include <fmt/format.h>
 
@@ -112,6 +114,12 @@ Rows forming_rows(const SheetMaterial& material) {
     Rows rows{row_for(
         "FLC0, major true strain", fmt::format("{:g}", limit.flc0.value.value_or(0)), limit.flc0
     )};
+    if (!limit.points.empty() && limit.direction > 0) {
+        rows.push_back(
+            {"forming limit, major strain to the rolling direction",
+             fmt::format("{:.0f} deg", units::degrees(limit.direction))}
+        );
+    }
     for (const material::FormingPoint& point : limit.points) {
         rows.push_back(
             {"forming limit, true strains",
@@ -123,12 +131,47 @@ Rows forming_rows(const SheetMaterial& material) {
     return rows;
 }
 
+/// Computed local necks on straight paths, and beside each point that is trusted.
+std::string neck_text(const SheetMaterial& material) {
+    const limits::GrooveFit groove = limits::fit_groove(material);
+    if (!groove.flow) {
+        return " Local neck: not computed\n";
+    }
+    const std::shared_ptr<const material::YieldLaw> yield = limits::yield_of(material);
+    const double direction = material.forming_limit ? material.forming_limit->direction : 0;
+    Rows rows;
+    const auto add = [&rows](double major, double minor, const std::string& beside) {
+        rows.push_back(
+            {rows.empty() ? "computed, true strains" : "",
+             fmt::format("{:.3f} at minor {:.3f}", major, minor),
+             beside}
+        );
+    };
+    for (const double ratio : {-0.5, -0.25, 0.0, 0.5, 1.0}) {
+        const double major =
+            limits::major_at_neck({*groove.flow, *yield}, groove.choice, ratio, direction);
+        add(major, ratio * major, "");
+    }
+    for (const limits::LimitBeside& point : groove.points) {
+        const double ratio = point.measured.minor / point.measured.major;
+        add(point.computed_major,
+            ratio * point.computed_major,
+            fmt::format("measured {:g} at minor {:g}", point.measured.major, point.measured.minor));
+    }
+    return fmt::format(
+        " Local neck on straight paths, on the {} curve\n{}{}",
+        groove.law_name,
+        as_columns(rows),
+        as_lines("(" + findings::groove_in_words(groove) + ")")
+    );
+}
+
 std::string limits_text(const SheetMaterial& material) {
     Rows rows = direction_rows(material);
     for (const Rows& more : {edge_rows(material), forming_rows(material)}) {
         rows.insert(rows.end(), more.begin(), more.end());
     }
-    return " Directions and limits\n" + as_columns(rows);
+    return " Directions and limits\n" + as_columns(rows) + neck_text(material);
 }
 
 std::string bends_text(const SheetMaterial& material) {

@@ -76,9 +76,15 @@ int show_materials(const MaterialsArguments& arguments, Terminal& terminal) {
         return bad_input;
     }
     terminal.out << material_page(*sheet);
-    return arguments.picture
-        ? write_picture(curve_chart_of(sheet->material), *arguments.picture, terminal)
-        : static_cast<int>(done);
+    if (!arguments.picture) {
+        return done;
+    }
+    const int code = write_picture(curve_chart_of(sheet->material), *arguments.picture, terminal);
+    return code != done
+        ? code
+        : write_picture(
+            limit_chart_of(sheet->material), limit_file_beside(*arguments.picture), terminal
+        );
 }
 
 } // namespace flangewright::command_line

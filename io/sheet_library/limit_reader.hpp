@@ -14,8 +14,9 @@ void read_r_values(key_file::TableReader& material_table, material::SheetMateria
 /// Units: engineering strains as plain numbers. Source, fails: as above.
 void read_edge_limits(key_file::TableReader& material_table, material::SheetMaterial& material);
 
-/// Fills forming_limit from [forming_limit]: points [minor, major], flc0, or both.
-/// Units: true strains as plain numbers. Source, fails: as above.
+/// Fills forming_limit from [forming_limit]: points [minor, major], flc0, or both, and the
+/// direction of the major strain. Units: true strains as plain numbers, rad. Source, fails: as
+/// above.
 void read_forming_limit(key_file::TableReader& material_table, material::SheetMaterial& material);
 
 } // namespace flangewright::sheet_library

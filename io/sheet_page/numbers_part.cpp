@@ -237,12 +237,15 @@ std::string short_grade_words(material::DataGrade grade) {
 /// One limit: its figures, and below them where the allowed one comes from.
 std::string limit_rows(const findings::LimitUse& limit) {
     const std::string source = limit.source.empty() ? "none" : safe(limit.source);
+    const std::string beside = limit.beside.empty() ? "" : " " + safe(limit.beside) + ".";
     return row(safe(with_capital(limit.place)),
                {limit_cell(limit, limit.reached), allowed_cell(limit), share_cell(limit)})
         + fmt::format(
-               "<tr class=\"source\"><td colspan=\"4\">Allowed figure: {}. Source: {}.</td></tr>\n",
+               "<tr class=\"source\"><td colspan=\"4\">Allowed figure: {}. Source: "
+               "{}.{}</td></tr>\n",
                short_grade_words(limit.grade),
-               source
+               source,
+               beside
         );
 }
 

@@ -79,6 +79,7 @@ Json hand_calculation(const findings::HandCalculation& hand) {
         {"edge_strain_log", number(hand.edge_strain)},
         {"edge_stretch_percent", number(100 * hand.edge_stretch)},
         {"edge_thickness_ratio", number(hand.edge_thickness_ratio)},
+        {"edge_r_value", number(hand.edge_r_value)},
         {"bend_strain_log", number(hand.bend_strain)},
         {"bend_allowance_mm", number(hand.bend_allowance)},
         {"mould_setback_mm", number(hand.mould_setback)},

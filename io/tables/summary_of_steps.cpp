@@ -100,6 +100,10 @@ Json step(const process::StepResult& result, double plan_radius_before) {
             {"major_strain_used_log", number(found.neck->major_strain)},
             {"station_mm", number(found.neck->station)},
             {"distance_mm", number(found.neck->distance)}};
+        if (found.neck->other_share) {
+            entry["interior_neck"]["beside"] = {
+                {"law", found.neck->other_law}, {"share_used", number(*found.neck->other_share)}};
+        }
     }
     return entry;
 }

@@ -1,5 +1,6 @@
 #include "io/vtk/node_figures.hpp"
 
+#include "mesh/grid/nodes_left.hpp"
 #include "solver/findings/edge_strain.hpp"
 #include "solver/findings/verdict.hpp"
 
@@ -43,12 +44,12 @@ std::vector<bool> judged_as_edge(const grid::SheetMesh& mesh, const process::Ste
 }
 
 /// The last step up to `index` that made the sheet soft; none: as bought.
-const process::StepResult* last_soft(const process::JobResult& result, std::size_t index) {
-    const process::StepResult* soft = nullptr;
+std::optional<std::size_t> last_soft(const process::JobResult& result, std::size_t index) {
+    std::optional<std::size_t> soft;
     for (std::size_t i = 0; i <= index; ++i) {
         const job::StepKind kind = result.steps[i].kind;
         if (kind == job::StepKind::anneal || kind == job::StepKind::heat_treat) {
-            soft = &result.steps[i];
+            soft = i;
         }
     }
     return soft;
@@ -58,6 +59,28 @@ bool has_fields(const process::StepResult& step, const grid::SheetMesh& mesh) {
     return step.fields.major_mid.size() == mesh.n_nodes()
         && step.fields.across_outer_face.size() == mesh.n_nodes()
         && step.fields.across_block_face.size() == mesh.n_nodes();
+}
+
+/// A shape in which the sheet was soft, at the nodes that are left of it.
+struct SoftShape {
+    Eigen::Matrix3Xd positions;
+    Eigen::VectorXd across_outer_face;
+    Eigen::VectorXd across_block_face;
+};
+
+/// Nothing where that step's fields were not kept.
+std::optional<SoftShape>
+soft_shape(const process::JobResult& result, std::size_t soft, const grid::SheetMesh& mesh) {
+    const process::StepResult& step = result.steps[soft];
+    const grid::SheetMesh& then = process::mesh_of(result, soft);
+    if (!has_fields(step, then)) {
+        return std::nullopt;
+    }
+    const std::vector<int> left = grid::nodes_left(then, mesh);
+    return SoftShape{
+        step.state.positions(Eigen::all, left),
+        step.fields.across_outer_face(left),
+        step.fields.across_block_face(left)};
 }
 
 /// Of nodes that a cut edge's limit stands for; 0 elsewhere.
@@ -77,7 +100,7 @@ Eigen::VectorXd edge_stretch(const grid::SheetMesh& mesh, const process::StepRes
 Eigen::VectorXd edge_stretch_since(
     const grid::SheetMesh& mesh,
     const job::Job& job,
-    const process::StepResult& soft,
+    const SoftShape& soft,
     const process::StepResult& step
 ) {
     Eigen::VectorXd stretch = Eigen::VectorXd::Zero(mesh.n_nodes());
@@ -90,19 +113,18 @@ Eigen::VectorXd edge_stretch_since(
     const findings::EdgeEnds ends{job.blank.start, job.blank.end};
     set(mesh.free_edge,
         findings::edge_strain(mesh, step.state.positions, ends)
-            - findings::edge_strain(mesh, soft.state.positions, ends));
+            - findings::edge_strain(mesh, soft.positions, ends));
     for (const grid::Rim& rim : mesh.rims) {
         set(rim.nodes,
             findings::rim_strain(mesh, rim, step.state.positions)
-                - findings::rim_strain(mesh, rim, soft.state.positions));
+                - findings::rim_strain(mesh, rim, soft.positions));
     }
     return stretch;
 }
 
 /// Of the face that the bend stretches, from flat or from where the sheet was soft; 0 elsewhere.
-Eigen::VectorXd bend_stretch(
-    const grid::SheetMesh& mesh, const process::StepResult* soft, const process::StepResult& step
-) {
+Eigen::VectorXd
+bend_stretch(const grid::SheetMesh& mesh, const SoftShape* soft, const process::StepResult& step) {
     Eigen::VectorXd stretch = Eigen::VectorXd::Zero(mesh.n_nodes());
     const double bend_end = bend_width(mesh);
     for (int node = 0; node < mesh.n_nodes(); ++node) {
@@ -113,8 +135,8 @@ Eigen::VectorXd bend_stretch(
         double outer = step.fields.across_outer_face(node);
         double block = step.fields.across_block_face(node);
         if (soft != nullptr) {
-            outer -= soft->fields.across_outer_face(node);
-            block -= soft->fields.across_block_face(node);
+            outer -= soft->across_outer_face(node);
+            block -= soft->across_block_face(node);
         }
         // The lip's bend may stretch either face.
         stretch(node) = std::expm1(step.findings.lip ? std::max(outer, block) : outer);
@@ -160,8 +182,10 @@ std::optional<Eigen::VectorXd>
 share_used(const job::Job& job, const process::JobResult& result, std::size_t index) {
     const process::StepResult& step = result.steps[index];
     const grid::SheetMesh& mesh = process::mesh_of(result, index);
-    const process::StepResult* soft = last_soft(result, index);
-    if (!has_fields(step, mesh) || (soft != nullptr && !has_fields(*soft, mesh))) {
+    const std::optional<std::size_t> made_soft = last_soft(result, index);
+    const std::optional<SoftShape> soft =
+        made_soft ? soft_shape(result, *made_soft, mesh) : std::nullopt;
+    if (!has_fields(step, mesh) || (made_soft && !soft)) {
         return std::nullopt;
     }
     const std::optional<double> edge = allowed_at(result.verdict, "free edge");
@@ -173,13 +197,13 @@ share_used(const job::Job& job, const process::JobResult& result, std::size_t in
     const bool knows_necks = step.neck_shares.size() == mesh.n_nodes();
     Eigen::VectorXd share =
         knows_necks ? step.neck_shares : Eigen::VectorXd::Zero(mesh.n_nodes()).eval();
-    if (edge && soft == nullptr) {
+    if (edge && !soft) {
         share = share.cwiseMax(edge_stretch(mesh, step) / *edge);
     } else if (edge) {
         share = share.cwiseMax(edge_stretch_since(mesh, job, *soft, step) / *edge);
     }
     if (bend) {
-        share = share.cwiseMax(bend_stretch(mesh, soft, step) / *bend);
+        share = share.cwiseMax(bend_stretch(mesh, soft ? &*soft : nullptr, step) / *bend);
     }
     if (thinned) {
         share = share.cwiseMax(thinning(job, step.fields) / *thinned);

@@ -25,8 +25,8 @@ block_gap(const job::Job& job, const grid::SheetMesh& mesh, const process::StepR
 /// mid-thickness major stretch over what the free edge bears; in the bend the outer fibre's over
 /// what the bend bears; thinning over what the drawing allows. Where necks were not looked for the
 /// edge's limit stands in everywhere, for orientation. From an anneal on stretches count from
-/// there, of cut edges along themselves. Nothing when no limit is known, nor once a soft part is
-/// trimmed, since its nodes are others then.
+/// there, of cut edges along themselves, a trimmed one along the line it is cut to. Nothing when no
+/// limit is known.
 /// Units: -. Source: derived here (docs/outputs.md, "share_used"). Fails: never.
 [[nodiscard]] std::optional<Eigen::VectorXd>
 share_used(const job::Job& job, const process::JobResult& result, std::size_t index);

@@ -64,8 +64,13 @@ struct NeckFindings {
     double station = 0; ///< mm
     double distance = 0; ///< flat, past the bend tangent, mm
     double major_strain = 0; ///< log, mid-surface, since the sheet was last soft
+    int node = -1; ///< of the mesh of this step
     material::DataGrade grade = material::DataGrade::unknown;
+    std::string limit_of = {}; ///< what the limit is worked out from
     std::string source = {};
+    std::optional<double> other_share =
+        {}; ///< on another curve of the sheet; empty: not looked for
+    std::string other_law = {}; ///< name of that curve's law
 };
 
 /// Figures of the part after one step.
@@ -106,7 +111,8 @@ struct LimitUse {
     std::string place; ///< "free edge", "rim of hole 2", "outer fibre of the bend", "sheet away
                        ///< from edges and bends", "thickness"
     bool is_cut_edge = false; ///< free edge or rim, not a bend
-    std::string limit_of = {}; ///< of a cut edge: "uniform elongation", "a filed edge"
+    std::string limit_of = {}; ///< of a cut edge: "uniform elongation", "a filed edge"; of the
+                               ///< interior what its limit is worked out from
     double reached = 0; ///< engineering strain; of the thickness thinning
     std::optional<double> allowed; ///< same; empty when unknown
     std::optional<double> share;
@@ -114,6 +120,7 @@ struct LimitUse {
     VerdictWord word = VerdictWord::unknown; ///< of this limit alone
     material::DataGrade grade = material::DataGrade::unknown;
     std::string source;
+    std::string beside = {}; ///< a sentence: the share as another law of the same sheet has it
 };
 
 /// Will it split, and how is that known.
@@ -142,6 +149,7 @@ struct HandCalculation {
     double edge_stretch = 0; ///< engineering, radius ratio
     double edge_strain = 0; ///< log
     double edge_thickness_ratio = 1;
+    std::optional<double> edge_r_value; ///< of a rolled sheet along the edge; empty: isotropic
     double bend_strain = 0; ///< log, outer fibre, mid-surface kept
     double bend_allowance = 0; ///< flat length round the nose, mm
     double mould_setback = 0; ///< tangent to mould point, mm

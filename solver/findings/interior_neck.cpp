@@ -1,8 +1,9 @@
 #include "solver/findings/interior_neck.hpp"
 
-#include "mesh/base/check.hpp"
 #include "mesh/base/parallel.hpp"
 #include "solver/limits/local_neck.hpp"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -16,23 +17,9 @@ constexpr double looked_into = 0.25; // quick share from which a path is followe
 constexpr double needed_share = 0.5;
 constexpr double on_line = 1e-9; // mm
 
-std::shared_ptr<const material::YieldLaw> von_mises() {
-    for (const material::YieldEntry& entry : material::yield_laws()) {
-        if (entry.name == "von_mises") {
-            return entry.make({});
-        }
-    }
-    check(false, "von Mises is among the yield laws");
-    return nullptr;
-}
-
 /// Larger principal log strain of one in rolling axes.
 double major_strain(const Eigen::Vector3d& e) {
     return 0.5 * (e[0] + e[1] + std::hypot(e[0] - e[1], e[2]));
-}
-
-std::shared_ptr<const material::YieldLaw> yield_of(const material::SheetMaterial& material) {
-    return material.yield ? material.yield : von_mises();
 }
 
 std::vector<bool> on_cut_edge(const grid::SheetMesh& mesh, const job::Blank& blank) {
@@ -76,16 +63,18 @@ bool is_in_bend(double distance, double bend_end, const job::Job& job, bool has_
 
 } // namespace
 
-Eigen::VectorXd
-neck_shares(const MembranePaths& paths, const material::SheetMaterial& material, int n_threads) {
-    if (!material.hardening) {
+Eigen::VectorXd neck_shares(
+    const MembranePaths& paths,
+    const material::SheetMaterial& material,
+    const limits::GrooveFit& groove,
+    int n_threads
+) {
+    if (!groove.flow) {
         return {};
     }
-    const std::shared_ptr<const material::HardeningLaw> flow =
-        material::steady_flow(material.hardening, material.back_stresses);
-    const std::shared_ptr<const material::YieldLaw> yield = yield_of(material);
-    const limits::NeckingSheet sheet{*flow, *yield};
-    const limits::GrooveChoice choice;
+    const std::shared_ptr<const material::YieldLaw> yield = limits::yield_of(material);
+    const limits::NeckingSheet sheet{*groove.flow, *yield};
+    const limits::GrooveChoice& choice = groove.choice;
     const double least = limits::least_strain_at_neck(sheet, choice);
     Eigen::VectorXd shares(paths.n_nodes());
     for_each_index(paths.n_nodes(), n_threads, [&](int node) {
@@ -120,29 +109,31 @@ std::optional<NeckFindings> worst_neck(
                 .station = mesh.station[node],
                 .distance = mesh.distance[node],
                 .major_strain = std::max(0.0, major_strain(paths.moved(node))),
+                .node = node,
             };
         }
     }
     return worst;
 }
 
-material::DataGrade neck_grade(const material::SheetMaterial& material) {
-    material::DataGrade curve = material.curve_grade;
-    if (!material.back_stresses.empty()) {
-        curve = std::max(curve, material.back_stress_grade);
+void set_beside(
+    NeckFindings& neck,
+    std::span<const Eigen::Vector3d> path,
+    const material::SheetMaterial& material,
+    const limits::GrooveFit& groove
+) {
+    if (neck.share < needed_share || groove.is_from_points() || material.other_curves.empty()) {
+        return;
     }
-    switch (curve) {
-    case material::DataGrade::coupon:
-        return material::DataGrade::published;
-    case material::DataGrade::published:
-        return material::DataGrade::typical;
-    case material::DataGrade::typical:
-    case material::DataGrade::assumed:
-        return material::DataGrade::assumed;
-    case material::DataGrade::unknown:
-        break;
+    const material::OtherCurve& other = material.other_curves.front();
+    if (!other.law) {
+        return;
     }
-    return material::DataGrade::unknown;
+    const std::shared_ptr<const material::YieldLaw> yield = limits::yield_of(material);
+    const limits::NeckingSheet sheet{*other.law, *yield};
+    neck.other_share =
+        limits::share_to_neck(sheet, limits::stretches_of(*yield, path), groove.choice).share;
+    neck.other_law = other.law_name;
 }
 
 std::optional<LimitUse> use_of_interior(std::span<const PartFindings> steps) {
@@ -164,7 +155,15 @@ std::optional<LimitUse> use_of_interior(std::span<const PartFindings> steps) {
     }
     use.is_needed = worst->share > needed_share;
     use.grade = worst->grade;
+    use.limit_of = worst->limit_of;
     use.source = worst->source;
+    if (worst->other_share) {
+        use.beside = fmt::format(
+            "With the {} curve of the same sheet {:.0f} % of the way to a neck is used",
+            worst->other_law,
+            100 * *worst->other_share
+        );
+    }
     return use;
 }
 

@@ -1,9 +1,11 @@
 #include "solver/findings/strip_bending.hpp"
 
 #include "mesh/base/check.hpp"
+#include "solver/material/anisotropic_update.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace flangewright::findings {
 
@@ -83,6 +85,37 @@ FibrePoint stretched_further(
     return to;
 }
 
+/// The same steps by the return of any yield law.
+std::vector<FibrePoint> stretched_by_law(
+    const material::SheetMaterial& material,
+    const material::HardeningLaw& flow,
+    double grain,
+    double step,
+    int n_steps
+) {
+    // The fibre runs square to the bend line.
+    const material::LaidYield yield{
+        *material.yield, material::RollingTurn::by(grain - 0.5 * std::numbers::pi)};
+    const material::PlaneElasticity elasticity{material.youngs_modulus, material.poisson_ratio};
+    std::vector<FibrePoint> path{FibrePoint{}};
+    material::PointMemory memory;
+    for (int i = 1; i <= n_steps; ++i) {
+        const double strain = i * step;
+        const material::PointUpdate now = material::update_point(
+            elasticity, flow, yield, {0.5 * strain, 0.5 * strain, 0}, memory, false
+        );
+        check(now.has_converged, "a small step of a fibre finds its stress");
+        memory = now.memory;
+        path.push_back(
+            {strain,
+             0.5 * (now.stress[0] + now.stress[1]),
+             0.5 * (now.stress[0] - now.stress[1]),
+             memory.equivalent}
+        );
+    }
+    return path;
+}
+
 /// Stress at a strain of either sign; the path is the same in tension and compression.
 double stress_at(const std::vector<FibrePoint>& path, double strain) {
     const double step = path[1].strain;
@@ -109,12 +142,15 @@ double half_moment(const std::vector<FibrePoint>& path, double mid_radius, doubl
 } // namespace
 
 std::vector<FibrePoint> stretch_in_plane_strain(
-    const material::SheetMaterial& material, double largest_strain, int n_steps
+    const material::SheetMaterial& material, double largest_strain, int n_steps, double grain
 ) {
     check(material.hardening != nullptr, "a sheet has a hardening law");
     const std::shared_ptr<const material::HardeningLaw> flow =
         material::steady_flow(material.hardening, material.back_stresses);
     check(largest_strain > 0 && n_steps > 0, "a fibre is stretched in at least one step");
+    if (material.yield) {
+        return stretched_by_law(material, *flow, grain, largest_strain / n_steps, n_steps);
+    }
     const Elastic elastic = elastic_of(material);
     std::vector<FibrePoint> path{FibrePoint{}};
     path.reserve(static_cast<std::size_t>(n_steps) + 1);
@@ -125,7 +161,9 @@ std::vector<FibrePoint> stretch_in_plane_strain(
     return path;
 }
 
-BentStrip bend_strip(const material::SheetMaterial& material, double thickness, double mid_radius) {
+BentStrip bend_strip(
+    const material::SheetMaterial& material, double thickness, double mid_radius, double grain
+) {
     check(thickness > 0 && mid_radius > 0.5 * thickness, "the inside radius of a bend is positive");
     const double t = thickness;
     const double R = mid_radius;
@@ -133,7 +171,8 @@ BentStrip bend_strip(const material::SheetMaterial& material, double thickness, 
     const double nu = material.poisson_ratio;
     // The inside fibre is the one strained most: its log strain is larger in size than the outer's.
     const double most = -std::log1p(-0.5 * t / R);
-    const std::vector<FibrePoint> path = stretch_in_plane_strain(material, most, n_path_steps);
+    const std::vector<FibrePoint> path =
+        stretch_in_plane_strain(material, most, n_path_steps, grain);
 
     BentStrip strip;
     strip.moment = half_moment(path, R, 0.5 * t) + half_moment(path, R, -0.5 * t);

@@ -25,20 +25,22 @@ struct BentStrip {
     double outer_stress_released = 0; ///< MPa
 };
 
-/// Stress path of a fibre stretched to `largest_strain` in `n_steps` equal strain steps: von Mises
-/// flow theory, no stress through the thickness, no strain along the bend line. Back stresses count
-/// as in steady tension, since nothing turns back.
-/// Units: strain in -, stress in MPa. Source: derived here (docs/theory-findings.md, "Bent strip").
-/// Fails: never for a positive strain and at least one step.
+/// Stress path of a fibre stretched to `largest_strain` in `n_steps` equal strain steps: flow
+/// theory with the sheet's yield law (von Mises without one), no stress through the thickness, no
+/// strain along the bend line and no shear. Back stresses count as in steady tension, since nothing
+/// turns back. `grain`: from the bend line to the rolling direction. Units: strain in -, stress in
+/// MPa, rad. Source: derived here (docs/theory-findings.md, "Bent strip"). Fails: never for a
+/// positive strain and at least one step.
 [[nodiscard]] std::vector<FibrePoint> stretch_in_plane_strain(
-    const material::SheetMaterial& material, double largest_strain, int n_steps
+    const material::SheetMaterial& material, double largest_strain, int n_steps, double grain = 0
 );
 
-/// Bends a strip so that its mid-surface keeps its length and has the radius `mid_radius`.
-/// Units: mm, MPa, N mm per mm. Source: marciniak-duncan-hu-2002 (bending without tension, from
-/// memory; layer by layer here). Fails: never; a radius of half the thickness or less is a caller's
-/// bug.
-[[nodiscard]] BentStrip
-bend_strip(const material::SheetMaterial& material, double thickness, double mid_radius);
+/// Bends a strip so that its mid-surface keeps its length and has the radius `mid_radius`. `grain`
+/// as above. Units: mm, MPa, N mm per mm, rad. Source: marciniak-duncan-hu-2002 (bending without
+/// tension, from memory; layer by layer here). Fails: never; a radius of half the thickness or less
+/// is a caller's bug.
+[[nodiscard]] BentStrip bend_strip(
+    const material::SheetMaterial& material, double thickness, double mid_radius, double grain = 0
+);
 
 } // namespace flangewright::findings

@@ -235,8 +235,9 @@ std::string allowed_in_words(const LimitUse& use) {
     const std::string data = material::word_for(use.grade) + " data";
     if (use.place == interior_place) {
         return fmt::format(
-            "Strained on as it was, it necks there near {:.1f} % (from its hardening curve, {})",
+            "Strained on as it was, it necks there near {:.1f} % (from {}, {})",
             100 * use.allowed.value_or(0),
+            use.limit_of,
             data
         );
     }
@@ -301,6 +302,9 @@ std::string because(const job::Job& job, const Verdict& verdict, const LimitUse&
     if (is_held_back) {
         sentence += ". Above half the limit that can't be called safe without a coupon test or "
                     "published data for this sheet";
+    }
+    if (!spoken.beside.empty()) {
+        sentence += ". " + spoken.beside;
     }
     if (verdict.word == VerdictWord::too_thin) {
         sentence += ". It is thinner than the drawing allows; whether it splits the other limits "

@@ -80,6 +80,7 @@ struct FormingLimit {
     DataGrade grade = DataGrade::unknown; ///< of the points
     std::string source;
     Sourced flc0; ///< major true strain where the minor strain is zero
+    double direction = 0; ///< of the major strain, from the rolling direction, rad
 };
 
 /// Everything the mechanics and the verdict ask of a sheet. MPa, strains in -.

@@ -1,40 +1,24 @@
 #include "solver/process/neck_search.hpp"
 
-#include "mesh/base/check.hpp"
+#include "mesh/grid/nodes_left.hpp"
 #include "solver/findings/interior_neck.hpp"
+#include "solver/findings/neck_basis.hpp"
 #include "solver/process/workpiece.hpp"
 
 #include <cmath>
-#include <map>
-#include <utility>
 #include <vector>
 
 namespace flangewright::process {
 
 namespace {
 
-/// Which nodes of the mesh before are left after a cut: the flat place of a node stays.
-std::vector<int> nodes_left(const grid::SheetMesh& before, const grid::SheetMesh& after) {
-    std::map<std::pair<double, double>, int> at_place;
-    for (int node = 0; node < before.n_nodes(); ++node) {
-        at_place[{before.positions(0, node), before.positions(1, node)}] = node;
-    }
-    std::vector<int> left;
-    left.reserve(static_cast<std::size_t>(after.n_nodes()));
-    for (int node = 0; node < after.n_nodes(); ++node) {
-        const auto found = at_place.find({after.positions(0, node), after.positions(1, node)});
-        check(found != at_place.end(), "a cut sheet keeps its nodes");
-        left.push_back(found->second);
-    }
-    return left;
-}
-
 /// Walks from step to step.
 class NeckSearch {
 public:
     NeckSearch(const job::Job& job, int n_threads, JobResult& result)
         : job_(job), n_threads_(n_threads), result_(result), paths_(result.mesh.n_nodes()),
-          mesh_(&result.mesh), positions_(&result.mesh.positions), material_(&job.sheet.material) {}
+          mesh_(&result.mesh), positions_(&result.mesh.positions), material_(&job.sheet.material),
+          groove_(limits::fit_groove(*material_)) {}
 
     void look_at_step(std::size_t index) {
         StepResult& step = result_.steps[index];
@@ -58,11 +42,12 @@ private:
     void begin(const StepResult& step, const grid::SheetMesh& mesh) {
         if (step.kind == job::StepKind::anneal || step.kind == job::StepKind::heat_treat) {
             material_ = step.kind == job::StepKind::anneal ? &job_.annealed : &job_.heat_treated;
+            groove_ = limits::fit_groove(*material_);
             paths_.begin_anew(strain_of(*positions_));
             worst_.resize(0);
         }
         if (mesh.n_nodes() != mesh_->n_nodes()) {
-            const std::vector<int> left = nodes_left(*mesh_, mesh);
+            const std::vector<int> left = grid::nodes_left(*mesh_, mesh);
             paths_.keep_only(left);
             judged_.keep_only(left);
             if (worst_.size() > 0) {
@@ -75,19 +60,17 @@ private:
     void judge(StepResult& step) {
         // Most steps off the block move no path: what was found then stands.
         if (worst_.size() == 0 || paths_ != judged_) {
-            const Eigen::VectorXd now = findings::neck_shares(paths_, *material_, n_threads_);
+            const Eigen::VectorXd now =
+                findings::neck_shares(paths_, *material_, groove_, n_threads_);
             worst_ = worst_.size() == now.size() ? Eigen::VectorXd(worst_.cwiseMax(now)) : now;
             judged_ = paths_;
         }
         step.findings.neck =
             findings::worst_neck(*mesh_, job_, paths_, worst_, step.findings.lip.has_value());
         if (step.findings.neck) {
-            step.findings.neck->grade = findings::neck_grade(*material_);
-            step.findings.neck->source = "groove analysis on the hardening curve of "
-                + material_->name
-                + " (groove 1 % thinner: common practice, no source; beyond the uniform elongation "
-                  "the curve is extrapolated); curve: "
-                + material_->curve_source;
+            findings::NeckFindings& neck = *step.findings.neck;
+            findings::say_basis(neck, *material_, groove_);
+            findings::set_beside(neck, paths_.increments(neck.node), *material_, groove_);
         }
         step.neck_shares = worst_;
     }
@@ -100,6 +83,7 @@ private:
     const grid::SheetMesh* mesh_;
     const Eigen::Matrix3Xd* positions_; ///< where the step before ended
     const material::SheetMaterial* material_;
+    limits::GrooveFit groove_; ///< of that material
     Eigen::VectorXd worst_; ///< share of each node so far, since soft
 };
 

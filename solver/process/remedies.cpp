@@ -119,14 +119,15 @@ Ladder anneal_first(const job::Job& slice) {
             }};
 }
 
-Ladder turned_grain(const job::Job& slice) {
+/// Told as the case counts it, from the line in the middle of the part; the slice lies elsewhere.
+Ladder turned_grain(const job::Job& slice, double as_stated) {
     if (slice.sheet.material.yield == nullptr) {
         return {};
     }
-    const double now = slice.sheet.rolling_direction;
-    const double turned = now + 0.5 * std::numbers::pi * (now > 0 ? -1 : 1);
-    return {RemedyKind::turned_grain, now, {turned}, 0, [](job::Job& job, double to) {
-                job.sheet.rolling_direction = to;
+    const double turned = as_stated + 0.5 * std::numbers::pi * (as_stated > 0 ? -1 : 1);
+    const double to_slice = slice.sheet.rolling_direction - as_stated;
+    return {RemedyKind::turned_grain, as_stated, {turned}, 0, [to_slice](job::Job& job, double to) {
+                job.sheet.rolling_direction = to + to_slice;
             }};
 }
 
@@ -149,14 +150,13 @@ public:
     Trials(const job::Job& job, const JobResult& run, int n_at_once, const Monitor& monitor)
         : slice_(slice_of(job, run.mesh, run.steps)), as_run_(run.verdict),
           close_share_(job.close_share), n_at_once_(n_at_once), monitor_(monitor) {
-        for (Ladder (*make)(const job::Job&) :
-             {less_depth,
-              larger_nose,
-              larger_plan_radius,
-              anneal_first,
-              turned_grain,
-              softer_temper}) {
-            Ladder ladder = make(slice_);
+        for (Ladder& ladder : std::array{
+                 less_depth(slice_),
+                 larger_nose(slice_),
+                 larger_plan_radius(slice_),
+                 anneal_first(slice_),
+                 turned_grain(slice_, job.sheet.rolling_direction),
+                 softer_temper(slice_)}) {
             if (!ladder.rungs.empty()) {
                 ladders_.push_back(std::move(ladder));
             }

@@ -1,23 +1,30 @@
 #include "solver/process/slice.hpp"
 
+#include "solver/findings/grain_angle.hpp"
+
 #include <cmath>
+#include <optional>
 
 namespace flangewright::process {
 
 namespace {
 
-// One element's length of a line of several curvatures, where the edge strains most: of the two
-// elements that meet there the one that curves more.
-outline::Piece
-worst_element(const job::Job& job, const grid::SheetMesh& mesh, std::span<const StepResult> steps) {
+// Where the edge strains most in these steps; nothing without any.
+std::optional<double> governing_station(std::span<const StepResult> steps) {
     double strain = -1;
-    double worst = 0;
+    std::optional<double> worst;
     for (const StepResult& step : steps) {
         if (std::abs(step.findings.edge_strain_most) > strain) {
             strain = std::abs(step.findings.edge_strain_most);
             worst = step.findings.edge_strain_station;
         }
     }
+    return worst;
+}
+
+// One element's length of a line of several curvatures, where the edge strains most: of the two
+// elements that meet there the one that curves more.
+outline::Piece worst_element(const job::Job& job, const grid::SheetMesh& mesh, double worst) {
     const std::vector<int>& edge = mesh.free_edge;
     outline::Piece element;
     for (std::size_t i = 1; i < edge.size(); ++i) {
@@ -40,9 +47,11 @@ slice_of(const job::Job& job, const grid::SheetMesh& mesh, std::span<const StepR
     job::Job slice = job;
     const outline::BendLine& line = job.blank.line;
     const auto n_along = static_cast<double>(mesh.station_lines.size() - 1);
+    const double governing = governing_station(steps).value_or(job.blank.middle_of_part());
+    slice.sheet.rolling_direction = findings::grain_angle(job, governing);
     slice.blank.line = outline::BendLine::chain(
         {line.curve() == outline::Curve::mixed
-             ? worst_element(job, mesh, steps)
+             ? worst_element(job, mesh, governing)
              : outline::Piece{line.length() / n_along, line.tightest_curvature()}}
     );
     slice.blank.start = slice.blank.end = job::EndKind::continues;

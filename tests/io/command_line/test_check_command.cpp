@@ -37,6 +37,17 @@ TEST_F(CheckCommand, WorksTheJobOutByHand) {
     EXPECT_THAT(text, Not(HasSubstr("inf ")));
 }
 
+TEST_F(CheckCommand, NamesTheRValueThatARolledSheetsEdgeThinsBy) {
+    EXPECT_EQ(check_text(case_file::good_case), 0) << err_.str();
+    EXPECT_THAT(out_.str(), Not(HasSubstr("by its yield law")));
+    const std::string sheet =
+        "[sheet.material]\nname = \"made-up\"\nyoungs_modulus = 70000\npoisson_ratio = 0.33\n"
+        "[sheet.material.hardening]\nlaw = \"voce\"\nyield_stress = 76\nsaturation_stress = 229\n"
+        "rate = 16.6\n[sheet.material.yield]\nlaw = \"hill48\"\nr0 = 0.5\nr45 = 0.5\nr90 = 0.5\n";
+    EXPECT_EQ(check_text(case_file::with_line(4, "") + sheet), 0) << err_.str();
+    EXPECT_THAT(out_.str(), HasSubstr("(r 0.50 along the edge, by its yield law)"));
+}
+
 TEST_F(CheckCommand, ListsKinksThatWereRounded) {
     const std::string points =
         "points = [[0, 0], [20, 0], [40, 0], [60, 10], [80, 20]]\nround_kinks = 60";

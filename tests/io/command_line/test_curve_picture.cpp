@@ -44,6 +44,42 @@ TEST(CurvePicture, OfACurveWithoutRangeIsDashedAllAlong) {
     EXPECT_DOUBLE_EQ(curve_chart_of(material).curves[0].fitted_to, 0);
 }
 
+TEST(LimitPicture, ShowsBothCurvesWhileNothingIsMeasured) {
+    const chart::LimitChart chart = limit_chart_of(material_of("2024-O"));
+    ASSERT_EQ(chart.curves.size(), 2U);
+    EXPECT_THAT(chart.curves[0].name, HasSubstr("voce curve, groove 1 % thinner (common practice"));
+    EXPECT_TRUE(chart.curves[0].is_used);
+    EXPECT_THAT(chart.curves[1].name, HasSubstr("swift"));
+    EXPECT_FALSE(chart.curves[1].is_used);
+    EXPECT_TRUE(chart.measured_minor.empty());
+    // The table of docs/theory-findings.md, "Necking": a strip in tension, equal stretch both ways.
+    EXPECT_NEAR(chart.curves[0].major.front(), 0.144, 0.003);
+    EXPECT_NEAR(chart.curves[0].major.back(), 0.361, 0.005);
+    EXPECT_NEAR(chart.curves[0].minor.back(), chart.curves[0].major.back(), 1e-12);
+}
+
+TEST(LimitPicture, ShowsWhatIsMeasuredAndTheCurveFittedToIt) {
+    material::SheetMaterial material = material_of("2024-O");
+    material.forming_limit = material::FormingLimit{
+        {{-0.05, 0.13}, {0, 0.1}}, material::DataGrade::coupon, "dome test", {}};
+    const chart::LimitChart chart = limit_chart_of(material);
+    ASSERT_EQ(chart.curves.size(), 1U);
+    EXPECT_THAT(chart.curves[0].name, HasSubstr("fitted to the dots"));
+    EXPECT_EQ(chart.measured_minor, (std::vector{-0.05, 0.0}));
+    EXPECT_EQ(chart.measured_major, (std::vector{0.13, 0.1}));
+    EXPECT_EQ(chart.measured_words, "dots: forming limit of the sheet, coupon");
+}
+
+TEST(LimitPicture, SaysOfAnAssumedLimitThatItIsNotUsed) {
+    const chart::LimitChart chart = limit_chart_of(material_of("mild steel"));
+    EXPECT_EQ(chart.measured_major, std::vector{0.3});
+    EXPECT_EQ(chart.measured_words, "dots: forming limit of the sheet, assumed, not used");
+}
+
+TEST(LimitPicture, StandsBesideTheFirst) {
+    EXPECT_EQ(limit_file_beside("of/a.sheet.png"), "of/a.sheet_neck.png");
+}
+
 class PictureFile : public WithFolder {
 protected:
     int write(const std::string& name) {

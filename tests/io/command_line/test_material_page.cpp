@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 namespace flangewright::command_line {
 namespace {
 
@@ -49,6 +51,15 @@ TEST(MaterialPage, SaysWhatIsNotKnown) {
     EXPECT_THAT(page, ContainsRegex("voce.* range not known"));
 }
 
+// The table of docs/theory-findings.md, "Necking".
+TEST(MaterialPage, ShowsTheComputedLocalNeck) {
+    const std::string page = page_of("2024-O");
+    EXPECT_THAT(page, HasSubstr("Local neck on straight paths, on the voce curve"));
+    EXPECT_THAT(page, ContainsRegex("0.10[678] at minor 0.000"));
+    EXPECT_THAT(page, HasSubstr("groove 1 % thinner: common practice, no source"));
+    EXPECT_THAT(page_of("mild steel"), HasSubstr("forming limit is assumed, not measured"));
+}
+
 TEST(MaterialPage, ListsTheFormingLimitPointByPoint) {
     sheet_library::KnownSheet sheet = *sheet_library::find_sheet("2024-O");
     sheet.material.forming_limit = material::FormingLimit{
@@ -56,6 +67,13 @@ TEST(MaterialPage, ListsTheFormingLimitPointByPoint) {
     EXPECT_THAT(
         material_page(sheet), ContainsRegex("forming limit.*0.34 at minor -0.1 +coupon +dome test")
     );
+    EXPECT_THAT(material_page(sheet), HasSubstr("no groove on this curve necks so late"));
+    sheet.material.forming_limit->points = {{-0.05, 0.13}, {0, 0.1}};
+    sheet.material.forming_limit->direction = std::acos(0.0);
+    const std::string page = material_page(sheet);
+    EXPECT_THAT(page, ContainsRegex("0.100 at minor 0.000 +measured 0.1 at minor 0"));
+    EXPECT_THAT(page, HasSubstr("2 measured points of the"));
+    EXPECT_THAT(page, ContainsRegex("major strain to the rolling direction +90 deg"));
 }
 
 } // namespace

@@ -4,6 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 namespace flangewright::sheet_library {
 namespace {
 
@@ -79,11 +81,38 @@ TEST(LimitReader, ReadsAFormingLimit) {
     EXPECT_EQ(limit.flc0.grade, DataGrade::coupon);
 }
 
+TEST(LimitReader, ReadsTheDirectionOfTheMajorStrain) {
+    const ReadMaterial read = read_with("[forming_limit]\nflc0 = 0.25\ndirection = \"90 deg\"\n");
+    ASSERT_TRUE(read.material && read.material->forming_limit) << read.problem();
+    EXPECT_DOUBLE_EQ(read.material->forming_limit->direction, std::acos(0.0));
+    EXPECT_THAT(
+        read_with("[forming_limit]\nflc0 = 0.25\ndirection = \"95 deg\"\n").problem(),
+        HasSubstr("own.toml:10: forming_limit.direction: found")
+    );
+}
+
 TEST(LimitReader, RefusesFormingPointsOutOfOrder) {
     EXPECT_THAT(
         read_with("[forming_limit]\npoints = [[0, 0.25], [-0.1, 0.35]]\n").problem(),
-        HasSubstr("own.toml:9: forming_limit.points: ")
+        HasSubstr("own.toml:9: forming_limit.points: found [-0.1, 0.35] after [0, 0.25], allowed "
+                  "minor strains that grow")
     );
+}
+
+TEST(LimitReader, RefusesAFormingPointWithItsStrainsExchanged) {
+    const std::string problem =
+        read_with("[forming_limit]\npoints = [[-0.1, 0.35], [0.3, 0.1]]\n").problem();
+    EXPECT_THAT(problem, HasSubstr("forming_limit.points: found [0.3, 0.1]"));
+    EXPECT_THAT(problem, HasSubstr("write the minor strain first"));
+}
+
+TEST(LimitReader, RefusesAFormingPointThatDoesNotThinTheSheet) {
+    const std::string problem =
+        read_with("[forming_limit]\npoints = [[-0.3, 0.3], [0, 0.25]]\n").problem();
+    EXPECT_THAT(problem, HasSubstr("found [-0.3, 0.3], allowed points that thin the sheet"));
+    EXPECT_TRUE(
+        read_with("[forming_limit]\npoints = [[-0.23, 0.3], [0, 0.25]]\n").material.has_value()
+    ) << "a strip of a drawing steel, r = 3.3";
 }
 
 } // namespace

@@ -115,6 +115,8 @@ TEST(SheetPage, GivesTheBendsLimitAsARadius) {
     result.verdict.limits[1].source.clear();
     EXPECT_THAT(page_of(result), HasSubstr("<td>not known</td><td>not known</td>"));
     EXPECT_THAT(page_of(result), HasSubstr("Allowed figure: not known. Source: none."));
+    result.verdict.limits[1].beside = "With the swift curve 40 % is used";
+    EXPECT_THAT(page_of(result), HasSubstr("Source: none. With the swift curve 40 % is used.<"));
 }
 
 TEST(SheetPage, SaysHowFarTheWebLiftCanBeTrusted) {

@@ -332,6 +332,19 @@ TEST(Summary, TellsWhereTheInteriorIsNearestToANeck) {
     EXPECT_EQ(value_of(text, "major_strain_used_log", "interior_neck"), "0.0625");
     EXPECT_EQ(value_of(text, "distance_mm", "interior_neck"), "8.0");
     EXPECT_EQ(value_of(text, "station_mm", "interior_neck"), "30.0");
+    EXPECT_THAT(text, Not(HasSubstr("beside")));
+    result.steps[0].findings.neck->other_share = 0.125;
+    result.steps[0].findings.neck->other_law = "swift";
+    const std::string both = summary(result);
+    EXPECT_EQ(value_of(both, "share_used", "beside"), "0.125");
+    EXPECT_EQ(value_of(both, "law", "beside"), "\"swift\"");
+}
+
+TEST(Summary, TellsTheRValueTheHandCalculationStandsOn) {
+    process::JobResult result = support::made_up_result();
+    EXPECT_EQ(value_of(summary(result), "edge_r_value", "hand_calculation"), "null");
+    result.by_hand.edge_r_value = 0.625;
+    EXPECT_EQ(value_of(summary(result), "edge_r_value", "hand_calculation"), "0.625");
 }
 
 } // namespace

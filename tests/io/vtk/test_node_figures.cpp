@@ -1,10 +1,12 @@
 #include "io/vtk/node_figures.hpp"
+#include "mesh/grid/trimmed_mesh.hpp"
 #include "solver/findings/verdict.hpp"
 #include "tests/support/formed_flange.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <memory>
 
 namespace flangewright::vtk {
 namespace {
@@ -113,13 +115,57 @@ TEST(NodeFigures, ShareUsedCountsFromAnAnneal) {
     EXPECT_NEAR(share_used(job, result, 3).value()(in_bend), 0.03 / bend, 1e-9);
 }
 
-// A trim leaves other nodes, and what they were when the sheet was soft is not kept.
-TEST(NodeFigures, ShareUsedIsLeftOutOnceASoftPartIsTrimmed) {
+/// The part cut at the last row of nodes but one, and what is known at the nodes left.
+process::StepResult trimmed(const process::JobResult& result, const process::StepResult& before) {
+    const auto& line = result.mesh.station_lines.front();
+    const grid::TrimmedMesh cut =
+        grid::trim_beyond(result.mesh, result.mesh.distance(line[line.size() - 2]));
+    process::StepResult step;
+    step.kind = job::StepKind::trim;
+    step.mesh = std::make_shared<const grid::SheetMesh>(cut.mesh);
+    step.state.positions = before.state.positions(Eigen::all, cut.kept_nodes);
+    step.fields.thickness = before.fields.thickness(cut.kept_nodes);
+    step.fields.major_mid = before.fields.major_mid(cut.kept_nodes);
+    step.fields.across_outer_face = before.fields.across_outer_face(cut.kept_nodes);
+    step.fields.across_block_face = before.fields.across_block_face(cut.kept_nodes);
+    step.neck_shares = Eigen::VectorXd::Zero(cut.mesh.n_nodes());
+    return step;
+}
+
+// A trim leaves other nodes; what they were when the sheet was soft is that of their flat place.
+TEST(NodeFigures, ShareUsedCountsFromAnAnnealAfterATrimToo) {
     const job::Job job = support::made_up_job();
     process::JobResult result = support::made_up_result();
-    result.steps[0].kind = job::StepKind::anneal;
-    result.steps[0].fields.major_mid.conservativeResize(result.mesh.n_nodes() - 1);
-    EXPECT_FALSE(share_used(job, result, 1));
+    result.steps[1].kind = job::StepKind::anneal;
+    process::StepResult last = trimmed(result, result.steps[1]);
+    ASSERT_LT(last.mesh->n_nodes(), result.mesh.n_nodes());
+    result.steps.push_back(last);
+    ASSERT_EQ(share_used(job, result, 2).value().size(), last.mesh->n_nodes());
+    EXPECT_LT(share_used(job, result, 2)->maxCoeff(), rounding) << "nothing was stretched since";
+    // By 2 % along and across since then: the new edge's stretch is that over what an edge bears.
+    result.steps[2].state.positions *= 1.02;
+    const double allowed = result.verdict.limits[0].allowed.value();
+    const Eigen::VectorXd share = share_used(job, result, 2).value();
+    const int edge = last.mesh->free_edge[last.mesh->free_edge.size() / 2];
+    EXPECT_NEAR(share(edge), 0.02 / allowed, 1e-9);
+    EXPECT_LT(last.mesh->distance(edge), result.mesh.distance(result.mesh.free_edge.front()));
+    // The bend's outer fibre by 3 % more than then, at one node.
+    const int in_bend = last.mesh->bend_begin.back();
+    result.steps[2].fields.across_outer_face(in_bend) += std::log(1.03);
+    const double bend = result.verdict.limits[1].allowed.value();
+    EXPECT_NEAR(share_used(job, result, 2).value()(in_bend), 0.03 / bend, 1e-9);
+}
+
+TEST(NodeFigures, ShareUsedOfAPartTrimmedHardIsThatOfItsNodes) {
+    const job::Job job = support::made_up_job();
+    process::JobResult result = support::made_up_result();
+    result.steps.push_back(trimmed(result, result.steps[1]));
+    const Eigen::VectorXd before = share_used(job, result, 1).value();
+    const Eigen::VectorXd after = share_used(job, result, 2).value();
+    const int bend_before = result.mesh.bend_begin.front();
+    const int bend_after = result.steps[2].mesh->bend_begin.front();
+    EXPECT_GT(after(bend_after), 0);
+    EXPECT_NEAR(after(bend_after), before(bend_before), rounding);
 }
 
 TEST(NodeFigures, ShareUsedWeighsTheThicknessTheDrawingAllows) {

@@ -1,5 +1,6 @@
 #include "solver/findings/hand_calculation.hpp"
 #include "tests/support/flange_job.hpp"
+#include "tests/support/yield_sets.hpp"
 
 #include <gtest/gtest.h>
 
@@ -60,6 +61,41 @@ TEST(HandCalculation, GivesNoNumberThatIsNotANumber) {
     EXPECT_EQ(hand.edge_thickness_ratio, 0);
     job.block.nose_radius = 5000;
     EXPECT_TRUE(std::isinf(calculate_by_hand(job).block_angle_for_wanted));
+}
+
+// In tension along itself an edge gives 1 / (1 + r) of its strain out of the thickness, whatever
+// the yield law: the definition of r.
+TEST(HandCalculation, ThinsTheEdgeOfARolledSheetByItsRValue) {
+    job::Job job = support::ring_job();
+    EXPECT_FALSE(calculate_by_hand(job).edge_r_value);
+    for (const double r : {0.5, 1.0, 2.0}) {
+        job.sheet.material.yield = support::hill48(r, r, r);
+        const HandCalculation hand = calculate_by_hand(job);
+        EXPECT_NEAR(hand.edge_r_value.value(), r, rounding);
+        EXPECT_NEAR(std::log(hand.edge_thickness_ratio), -hand.edge_strain / (1 + r), rounding);
+    }
+}
+
+TEST(HandCalculation, TakesTheGrainAlongAStraightLine) {
+    job::Job job = support::straight_job();
+    job.sheet.material.yield = support::hill48(0.6, 0.9, 1.4);
+    EXPECT_NEAR(calculate_by_hand(job).edge_r_value.value(), 0.6, rounding);
+    const double along = calculate_by_hand(job).springback;
+    job.sheet.rolling_direction = 90 * degree;
+    EXPECT_NEAR(calculate_by_hand(job).edge_r_value.value(), 1.4, rounding);
+    EXPECT_GT(std::abs(calculate_by_hand(job).springback / along - 1), 0.02);
+    job.sheet.rolling_direction = 45 * degree;
+    EXPECT_NEAR(calculate_by_hand(job).edge_r_value.value(), 0.9, rounding);
+}
+
+// The line turns over the grain: the place where the edge thins most counts.
+TEST(HandCalculation, TakesTheThinnestPlaceAlongAnArc) {
+    job::Job job = support::ring_job();
+    job.blank.line = outline::BendLine::arc(60, 100 * degree, outline::Curve::concave);
+    job.sheet.material.yield = support::hill48(0.9, 0.4, 0.9);
+    EXPECT_NEAR(calculate_by_hand(job).edge_r_value.value(), 0.4, 0.01);
+    job.sheet.material.yield = support::hill48(0.9, 1.4, 0.9);
+    EXPECT_NEAR(calculate_by_hand(job).edge_r_value.value(), 0.9, 0.01);
 }
 
 } // namespace

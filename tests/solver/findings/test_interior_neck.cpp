@@ -18,6 +18,11 @@ material::SheetMaterial made_up_sheet() {
     return material;
 }
 
+Eigen::VectorXd
+shares_of(const MembranePaths& paths, const material::SheetMaterial& sheet, int n_threads) {
+    return neck_shares(paths, sheet, limits::fit_groove(sheet), n_threads);
+}
+
 /// Paths of the blank with one strain everywhere, but for one node.
 MembranePaths
 paths_with(int n_nodes, const Eigen::Vector3d& strain, int node, const Eigen::Vector3d& there) {
@@ -32,7 +37,7 @@ paths_with(int n_nodes, const Eigen::Vector3d& strain, int node, const Eigen::Ve
 // law), found at 0.159 with equal steps; half of it uses half.
 TEST(InteriorNeck, SharesAPathInProportion) {
     const MembranePaths paths = paths_with(3, {0.06, 0, 0}, 1, {0.12, 0, 0});
-    const Eigen::VectorXd shares = neck_shares(paths, made_up_sheet(), 2);
+    const Eigen::VectorXd shares = shares_of(paths, made_up_sheet(), 2);
     ASSERT_EQ(shares.size(), 3);
     EXPECT_NEAR(shares[1], 2 * shares[0], 1e-6);
     EXPECT_NEAR(0.12 / shares[1], 0.159, 0.003);
@@ -41,12 +46,12 @@ TEST(InteriorNeck, SharesAPathInProportion) {
 TEST(InteriorNeck, QuickSharesGoOverIntoFullOnes) {
     const double least = 0.159;
     const MembranePaths paths = paths_with(2, {0.249 * least, 0, 0}, 1, {0.251 * least, 0, 0});
-    const Eigen::VectorXd shares = neck_shares(paths, made_up_sheet(), 1);
+    const Eigen::VectorXd shares = shares_of(paths, made_up_sheet(), 1);
     EXPECT_NEAR(shares[1] / shares[0], 251.0 / 249, 0.01);
 }
 
 TEST(InteriorNeck, WithoutACurveIsNotLookedFor) {
-    EXPECT_EQ(neck_shares(MembranePaths(2), {}, 1).size(), 0);
+    EXPECT_EQ(shares_of(MembranePaths(2), {}, 1).size(), 0);
 }
 
 TEST(InteriorNeck, IsLookedForAwayFromEdgesAndBends) {
@@ -85,9 +90,9 @@ TEST(InteriorNeck, IsNotLookedForOnARim) {
 TEST(InteriorNeck, FollowsTheSheetsYieldLaw) {
     const MembranePaths paths = paths_with(1, {0.1, 0.1, 0}, 0, {0.1, 0.1, 0});
     material::SheetMaterial sheet = made_up_sheet();
-    const double von_mises = neck_shares(paths, sheet, 1)[0];
+    const double von_mises = shares_of(paths, sheet, 1)[0];
     sheet.yield = support::yield_set("iso_m8");
-    EXPECT_GT(neck_shares(paths, sheet, 1)[0], 1.3 * von_mises);
+    EXPECT_GT(shares_of(paths, sheet, 1)[0], 1.3 * von_mises);
 }
 
 TEST(InteriorNeck, CountsAPlaneOfSymmetryAsInside) {
@@ -103,14 +108,56 @@ TEST(InteriorNeck, CountsAPlaneOfSymmetryAsInside) {
     EXPECT_LT(worst->distance, 0);
 }
 
-TEST(InteriorNeck, IsOneGradeBelowItsCurve) {
-    material::SheetMaterial material = made_up_sheet();
-    EXPECT_EQ(neck_grade(material), DataGrade::assumed);
-    material.curve_grade = DataGrade::coupon;
-    EXPECT_EQ(neck_grade(material), DataGrade::published);
-    material.back_stresses = {{1000, 10}};
-    material.back_stress_grade = DataGrade::assumed;
-    EXPECT_EQ(neck_grade(material), DataGrade::assumed);
+// The measured limit in plane strain decides, whatever the curve has: 0.12 of 0.15 is used.
+TEST(InteriorNeck, StandsOnTheMeasuredFormingLimit) {
+    const MembranePaths paths = paths_with(2, {0.06, 0, 0}, 1, {0.12, 0, 0});
+    material::SheetMaterial sheet = made_up_sheet();
+    sheet.forming_limit = material::FormingLimit{{{0, 0.14}}, DataGrade::coupon, "dome test", {}};
+    const Eigen::VectorXd shares = shares_of(paths, sheet, 1);
+    EXPECT_NEAR(shares[1], 0.12 / 0.14, 0.003);
+    EXPECT_NEAR(shares[0], 0.5 * shares[1], 1e-6);
+    sheet.forming_limit->points[0].major = 0.18;
+    EXPECT_NEAR(shares_of(paths, sheet, 1)[1], 0.12 / 0.18, 0.003);
+}
+
+// A turn of the path still counts: stretched equally both ways first, then in plane strain.
+TEST(InteriorNeck, KeepsThePathWithAFittedGroove) {
+    material::SheetMaterial sheet = made_up_sheet();
+    sheet.forming_limit = material::FormingLimit{{{0, 0.14}}, DataGrade::coupon, "dome test", {}};
+    MembranePaths turned(1);
+    turned.end_step(Eigen::Vector3d(0.08, 0.08, 0));
+    turned.end_step(Eigen::Vector3d(0.16, 0.08, 0));
+    const MembranePaths straight = paths_with(1, {0.16, 0.08, 0}, 0, {0.16, 0.08, 0});
+    const double share = shares_of(straight, sheet, 1)[0];
+    EXPECT_GT(share, 0.5);
+    EXPECT_GT(std::abs(shares_of(turned, sheet, 1)[0] - share), 0.1 * share);
+}
+
+TEST(InteriorNeck, IsSetBesideTheOtherCurveWhereItIsNear) {
+    material::SheetMaterial sheet = made_up_sheet();
+    material::OtherCurve other;
+    other.law_name = "swift";
+    other.law = support::swift(330, 0.0032, 0.3);
+    sheet.other_curves = {other};
+    const limits::GrooveFit groove = limits::fit_groove(sheet);
+    const std::vector<Eigen::Vector3d> path{{0.12, 0, 0}};
+    NeckFindings neck{.share = 0.75};
+    set_beside(neck, path, sheet, groove);
+    ASSERT_TRUE(neck.other_share);
+    EXPECT_EQ(neck.other_law, "swift");
+    EXPECT_LT(*neck.other_share, 0.7) << "a steeper curve necks later";
+    EXPECT_GT(*neck.other_share, 0.3);
+    PartFindings step;
+    step.neck = neck;
+    const std::string beside = use_of_interior(std::vector{step})->beside;
+    EXPECT_NE(beside.find("swift curve"), std::string::npos) << beside;
+    NeckFindings far{.share = 0.3};
+    set_beside(far, path, sheet, groove);
+    EXPECT_FALSE(far.other_share);
+    sheet.forming_limit = material::FormingLimit{{{0, 0.14}}, DataGrade::coupon, "dome test", {}};
+    NeckFindings known{.share = 0.75};
+    set_beside(known, path, sheet, limits::fit_groove(sheet));
+    EXPECT_FALSE(known.other_share) << "what was measured leaves nothing to bracket";
 }
 
 TEST(InteriorNeck, IsWeighedFromItsWorstStep) {

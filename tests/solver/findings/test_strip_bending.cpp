@@ -2,16 +2,35 @@
 #include "solver/material/shifted_update.hpp"
 #include "tests/support/flange_job.hpp"
 #include "tests/support/flow_law.hpp"
+#include "tests/support/yield_sets.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <memory>
+#include <numbers>
+#include <utility>
 #include <vector>
 
 namespace flangewright::findings {
 namespace {
 
 using support::material_with;
+
+/// Stress times a factor, plastic strain over it: the curve of tension in another direction.
+class Rescaled final : public material::HardeningLaw {
+public:
+    Rescaled(std::shared_ptr<const material::HardeningLaw> law, double factor)
+        : law_(std::move(law)), factor_(factor) {}
+    [[nodiscard]] material::FlowStress at(double plastic_strain) const override {
+        const material::FlowStress flow = law_->at(factor_ * plastic_strain);
+        return {factor_ * flow.stress, factor_ * factor_ * flow.slope};
+    }
+
+private:
+    std::shared_ptr<const material::HardeningLaw> law_;
+    double factor_;
+};
 
 constexpr double moment_tolerance = 0.005; // log against small strain: (t/2R)^2 = 0.25 %
 constexpr double curvature_tolerance = 0.002; // on R/R', stated with the reference
@@ -166,6 +185,46 @@ TEST(PlaneStrainFibre, KeepsToTheFlowCurveAndToItsWidth) {
     const double length =
         2 / std::sqrt(3.0) * std::sqrt(along * along + along * across + across * across);
     EXPECT_NEAR(end.plastic_strain, length, 2e-5);
+}
+
+// With r values of one any law is von Mises, by another way of computing.
+TEST(PlaneStrainFibre, OfASheetAlikeAllRoundIsThatOfVonMises) {
+    material::SheetMaterial material = support::soft_material();
+    const FibrePoint expected = stretch_in_plane_strain(material, 0.06, 400).back();
+    material.yield = support::hill48(1, 1, 1);
+    const FibrePoint end = stretch_in_plane_strain(material, 0.06, 400, 0.4).back();
+    EXPECT_NEAR(end.stress, expected.stress, 1e-5 * expected.stress);
+    EXPECT_NEAR(end.transverse_stress, expected.transverse_stress, 1e-5 * expected.stress);
+    EXPECT_NEAR(end.plastic_strain, expected.plastic_strain, 1e-7);
+}
+
+// Hill 1948 with one r all round, plane strain: transverse stress r / (1 + r) of the other, which
+// is (1 + r) / sqrt(1 + 2 r) times the flow stress. Source: hill-1948, derived here.
+TEST(PlaneStrainFibre, OfARolledSheetIsHigherTheMoreItResistsThinning) {
+    constexpr double elastic_left = 0.003; // far into flow, as above
+    for (const double r : {0.5, 2.0}) {
+        material::SheetMaterial material = support::soft_material();
+        material.yield = support::hill48(r, r, r);
+        const FibrePoint end = stretch_in_plane_strain(material, 0.1, 400).back();
+        const double flow = material.hardening->at(end.plastic_strain).stress;
+        EXPECT_NEAR(end.stress / flow, (1 + r) / std::sqrt(1 + 2 * r), elastic_left) << r;
+        EXPECT_NEAR(end.transverse_stress / end.stress, r / (1 + r), elastic_left) << r;
+    }
+}
+
+// Across the grain for a strip bent about a line along it.
+TEST(BentStrip, KnowsHowTheGrainLies) {
+    const double square = 0.5 * std::numbers::pi;
+    material::SheetMaterial material = support::soft_material();
+    material.yield = support::hill48(0.5, 1, 2);
+    const double along = bend_strip(material, 1, 4, 0).moment;
+    const double across = bend_strip(material, 1, 4, square).moment;
+    EXPECT_GT(std::abs(along / across - 1), 0.02);
+    // r0 and r90 exchanged and the curve rescaled: stress across over along by Hill's law.
+    const double s = std::sqrt(2 * (1 + 0.5) / (0.5 * (1 + 2)));
+    material.yield = support::hill48(2, 1, 0.5);
+    material.hardening = std::make_shared<Rescaled>(material.hardening, s);
+    EXPECT_NEAR(bend_strip(material, 1, 4, square).moment, along, 1e-5 * along);
 }
 
 } // namespace

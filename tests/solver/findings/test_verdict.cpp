@@ -66,6 +66,26 @@ TEST(Verdict, WeighsTheInteriorByTheSameWords) {
     );
 }
 
+TEST(Verdict, SaysWhatAnInteriorsLimitStandsOnAndWhatTheOtherCurveHas) {
+    PartFindings part;
+    part.neck = NeckFindings{
+        .share = 0.9,
+        .major_strain = 0.1,
+        .grade = DataGrade::published,
+        .limit_of = "its measured forming limit"};
+    const job::Job job = job_with(DataGrade::coupon);
+    EXPECT_THAT(
+        judge(job, std::span(&part, 1)).because,
+        HasSubstr("(from its measured forming limit, published data)")
+    );
+    part.neck->other_share = 0.64;
+    part.neck->other_law = "swift";
+    EXPECT_THAT(
+        judge(job, std::span(&part, 1)).because,
+        HasSubstr("With the swift curve of the same sheet 64 % of the way to a neck is used.")
+    );
+}
+
 // Below half its limit the interior says nothing about how far the other limits' data go.
 TEST(Verdict, KeepsItsGradeWhileTheInteriorIsFarFromANeck) {
     const job::Job job = job_with(DataGrade::coupon);

@@ -1,4 +1,5 @@
 // The slice that stands for the part: one element of its line, at the place that matters.
+#include "solver/findings/grain_angle.hpp"
 #include "solver/process/slice.hpp"
 #include "tests/support/small_flange.hpp"
 
@@ -46,6 +47,28 @@ TEST(Slice, KeepsTheStepsAndKnowsNoOrderAlongTheLine) {
     EXPECT_EQ(slice.steps, job.steps);
     EXPECT_EQ(slice.drive.order, job::DriveOrder::evenly);
     EXPECT_TRUE(slice.drive.passes.empty());
+}
+
+// The grain lies to the slice as it lies to the line where the edge strains most.
+TEST(Slice, KeepsTheGrainOfThePlaceItStandsFor) {
+    job::Job job = support::small_flange(
+        BendLine::chain({{20, 0}, {20, 1.0 / 80}}), EndKind::free, EndKind::free
+    );
+    job.sheet.rolling_direction = 0.1;
+    const Workpiece piece = support::small_workpiece(job, 8);
+    std::vector<StepResult> steps(1);
+    steps[0].findings.edge_strain_most = 0.05;
+    for (const double station : {8.0, 33.0}) {
+        steps[0].findings.edge_strain_station = station;
+        const job::Job slice = slice_of(job, piece.mesh, steps);
+        EXPECT_NEAR(slice.sheet.rolling_direction, findings::grain_angle(job, station), 1e-12);
+        EXPECT_NEAR(
+            findings::grain_angle(slice, slice.blank.middle_of_part()),
+            findings::grain_angle(job, station),
+            1e-12
+        );
+    }
+    EXPECT_GT(std::abs(findings::grain_angle(job, 33) - 0.1), 0.1);
 }
 
 } // namespace
