@@ -8,6 +8,7 @@
 #include "io/tables/pass_table.hpp"
 #include "io/tables/remedy_words.hpp"
 #include "io/tables/shown_length.hpp"
+#include "io/tables/web_words.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
 #include "solver/findings/lip_advice.hpp"
@@ -229,6 +230,10 @@ std::string chance_text(const JobResult& result) {
         + (caution.empty() ? caution : as_lines(caution));
 }
 
+std::string as_lines_if_any(const std::string& text) {
+    return text.empty() ? text : as_lines(text);
+}
+
 std::string cure_text(const JobResult& result, units::LengthUnit unit) {
     if (!result.web_cure) {
         return "";
@@ -243,7 +248,10 @@ std::string cure_text(const JobResult& result, units::LengthUnit unit) {
         text += as_lines(step);
     }
     text += as_lines(tables::cure_outcome(*result.web_cure, unit));
-    return steps.empty() ? text : text + as_lines(tables::cure_caution());
+    if (steps.empty()) {
+        return text;
+    }
+    return text + as_lines_if_any(tables::cure_doubt(result)) + as_lines(tables::cure_caution());
 }
 
 // Why the run ended early, if it did.
@@ -278,6 +286,7 @@ std::string result_text(const job::Job& job, const JobResult& result, units::Len
     if (rows.size() > 1) {
         text += "\n" + as_columns(rows);
     }
+    text += as_lines_if_any(tables::web_sentence(result, unit));
     text += passes_text(job, result, unit);
     text += cure_text(result, unit);
     if (!result.disagreements.empty()) {

@@ -167,8 +167,7 @@ void read_figures(const Json& summary, RunRecord& record) {
         error_of(summary, "flange_angle_deg")};
     record.springback_deg = {last_springback(steps), error_of(summary, "springback_deg")};
     record.web_lift_mm = {
-        number_at(last, {"web_lift_mm", "max"}),
-        number_at(summary, {"scatter", "total", "web_lift_mm"})};
+        number_at(last, {"web_lift_mm", "max"}), error_of(summary, "web_lift_mm")};
     record.thinning_percent = {
         number_at(edge, {"thinning_percent", "max"}), error_of(summary, "thinning_percent")};
     const auto edge_error = error_of(summary, "edge_strain_log");

@@ -2,6 +2,7 @@
 
 #include "io/sheet_page/html.hpp"
 #include "io/tables/cure_words.hpp"
+#include "io/tables/web_words.hpp"
 
 namespace flangewright::sheet_page {
 
@@ -18,6 +19,9 @@ std::string cure_part(const tables::RunFacts& facts, const process::JobResult& r
     content += list.empty() ? list : "<ul>\n" + list + "</ul>\n";
     content += "<p>" + safe(tables::cure_outcome(*result.web_cure, facts.unit)) + "</p>\n";
     if (!list.empty()) {
+        if (const std::string doubt = tables::cure_doubt(result); !doubt.empty()) {
+            content += "<p>" + safe(doubt) + "</p>\n";
+        }
         content += "<p class=\"note\">" + safe(tables::cure_caution()) + "</p>\n";
     }
     return section("cure", tables::cure_heading, content);

@@ -7,6 +7,7 @@
 #include "io/tables/shown_length.hpp"
 #include "io/tables/step_words.hpp"
 #include "io/tables/verdict_words.hpp"
+#include "io/tables/web_words.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/interior_neck.hpp"
 #include "solver/findings/verdict.hpp"
@@ -267,6 +268,17 @@ std::string error_words(const process::JobResult& result) {
           "sum of squares. It is no bound: a bad edge or another alloy is not in it.</p>\n";
 }
 
+/// Whether the web sits flat, or why that is not said.
+std::string web_words(const tables::RunFacts& facts, const process::JobResult& result) {
+    if (!result.mesh_error) {
+        return "<p class=\"note\">The web lift has no error bar for the mesh, which moves it most; "
+               "a "
+               "quick mesh may miss it.</p>\n";
+    }
+    const std::string sentence = tables::web_sentence(result, facts.unit);
+    return sentence.empty() ? sentence : "<p>" + safe(sentence) + "</p>\n";
+}
+
 /// A move with its sign, "+0.3 mm"; "0" when none is left at these decimals.
 std::string shown_move(double value, const std::string& size) {
     const bool is_nothing = size.find_first_of("123456789") == std::string::npos;
@@ -320,11 +332,10 @@ numbers_part(const tables::RunFacts& facts, const job::Job& job, const process::
                           "<th>released</th><th>by hand</th></tr></thead><tbody>\n";
     content += angle_rows(columns, result, where) + strain_rows(columns, result)
         + shape_rows(columns, job, result, facts.unit) + "</tbody></table>\n";
-    content +=
-        "<p class=\"note\">Angles are turned through from the web; 90 deg is square. Read "
-        "angles to half a degree, stretch to one per cent: the estimate is no finer. The web lift "
-        "has no error bar for the mesh, which moves it most; a quick mesh may miss it.</p>\n";
+    content += "<p class=\"note\">Angles are turned through from the web; 90 deg is square. Read "
+               "angles to half a degree, stretch to one per cent: the estimate is no finer.</p>\n";
     content += error_words(result);
+    content += web_words(facts, result);
     if (!result.disagreements.empty()) {
         content += "<p><strong>Where computed and by hand are far apart:</strong></p>\n<ul>\n";
         for (const findings::Disagreement& entry : result.disagreements) {

@@ -23,6 +23,7 @@ ErrorBars error_bars(const process::JobResult& result) {
         bars.flange_angle = result.mesh_error->flange_angle;
         bars.edge_strain = result.mesh_error->edge_strain;
         bars.thinning = result.mesh_error->thinning;
+        bars.web_lift = result.mesh_error->web_lift;
         bars.meaning = "mesh";
     }
     if (result.scatter) {
@@ -31,7 +32,7 @@ ErrorBars error_bars(const process::JobResult& result) {
         bars.flange_angle = together(bars.flange_angle, scatter.flange_angle);
         bars.edge_strain = together(bars.edge_strain, scatter.edge_strain);
         bars.thinning = together(bars.thinning, scatter.thinning);
-        bars.web_lift = scatter.web_lift;
+        bars.web_lift = together(bars.web_lift, scatter.web_lift);
         bars.meaning += bars.meaning.empty() ? "scatter" : " and scatter";
     }
     return bars;

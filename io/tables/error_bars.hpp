@@ -14,7 +14,7 @@ struct ErrorBars {
     std::optional<double> flange_angle; ///< after the last step
     std::optional<double> edge_strain; ///< log
     std::optional<double> thinning;
-    std::optional<double> web_lift;
+    std::optional<double> web_lift; ///< after the last step
     std::string meaning; ///< "mesh", "mesh and scatter" or "scatter"; empty without any
 };
 

@@ -5,6 +5,7 @@
 #include "io/tables/pass_table.hpp"
 #include "io/tables/summary_of_steps.hpp"
 #include "io/tables/summary_of_verdict.hpp"
+#include "io/tables/web_words.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
 #include "solver/process/drive_passes.hpp"
@@ -99,7 +100,15 @@ Json mesh_error(const process::JobResult& result) {
         {"springback_deg", number(units::degrees(result.mesh_error->springback))},
         {"flange_angle_deg", number(units::degrees(result.mesh_error->flange_angle))},
         {"edge_strain_log", number(result.mesh_error->edge_strain)},
-        {"thinning_percent", number(100 * result.mesh_error->thinning)}};
+        {"thinning_percent", number(100 * result.mesh_error->thinning)},
+        {"web_lift_mm",
+         result.mesh_error->web_lift ? number(*result.mesh_error->web_lift) : Json(nullptr)}};
+}
+
+// Whether the web sits flat.
+Json web_seat(const process::JobResult& result) {
+    const std::optional<tables::WebSeat> seat = web_seat_of(result);
+    return seat ? Json(word_for(*seat)) : Json(nullptr);
 }
 
 Json scatter_figures(const process::ScatterFigures& figures) {
@@ -252,6 +261,7 @@ summary_json(const RunFacts& facts, const job::Job& job, const process::JobResul
         {"scatter", scatter(result)},
         {"chance_of_splitting", chance_json(result)},
         {"what_would_help", remedies_json(result)},
+        {"web_sits", web_seat(result)},
         {"web_cure", web_cure(result)},
         {"disagreements", disagreements(result)},
         {"warnings", warnings(facts, result)},

@@ -88,6 +88,7 @@ struct MeshError {
     double flange_angle = 0; ///< rad; of the mean, after the last step
     double edge_strain = 0; ///< log; of the largest
     double thinning = 0; ///< of the largest
+    std::optional<double> web_lift = {}; ///< mm; after the last step, empty where that holds it
 };
 
 /// How much each figure moves when one thing differs by its band, or all together.

@@ -2,6 +2,7 @@
 
 #include "solver/findings/part_findings.hpp"
 #include "solver/process/bend_down.hpp"
+#include "solver/process/lift_error.hpp"
 #include "solver/process/release.hpp"
 #include "solver/process/slice.hpp"
 #include "solver/shell/recover.hpp"
@@ -18,6 +19,7 @@ struct SliceFigures {
     double flange_angle = 0;
     double edge_strain = 0;
     double thinning = 0;
+    WebSection web; // as released
 };
 
 std::optional<SliceFigures> run_slice(
@@ -46,6 +48,7 @@ std::optional<SliceFigures> run_slice(
         figures.flange_angle = now.flange_angle.mean;
         if (is_release) {
             figures.springback = held_angle - now.flange_angle.mean;
+            figures.web = web_section(piece);
         } else {
             held_angle = now.flange_angle.mean;
             figures.edge_strain = now.edge_strain_most;
@@ -81,7 +84,8 @@ std::optional<MeshError> across_the_line(
         std::abs(as_run->springback - finer->springback),
         std::abs(as_run->flange_angle - finer->flange_angle),
         std::abs(as_run->edge_strain - finer->edge_strain),
-        std::abs(as_run->thinning - finer->thinning)};
+        std::abs(as_run->thinning - finer->thinning),
+        lift_error(piece, as_run->web, finer->web)};
 }
 
 // At the thinnest node, along the line and across it.
@@ -170,6 +174,9 @@ std::optional<MeshError> estimate_mesh_error(
     std::optional<MeshError> error = across_the_line(piece, slice, fineness, monitor);
     if (!error) {
         return error;
+    }
+    if (steps.empty() || job::ends_on_block(steps.back().kind)) {
+        error->web_lift.reset();
     }
     for (const StepResult& step : steps) {
         if (step.kind == job::StepKind::release) {

@@ -12,7 +12,8 @@ namespace flangewright::process {
 /// Two looks, and the worse one counts. Across the line: one element's length of the part between
 /// planes of symmetry, solved with the piece's mesh and with one twice as fine. Along the line, and
 /// for the place of the worst thinning: half the kink of the figure from node to node there, about
-/// what a smooth field hides between nodes. Units: rad, -. Source: docs/theory.md, "Error of the
+/// what a smooth field hides between nodes. The web lift has the first look only, laid on the part
+/// as `piece` has it: after the last step. Units: rad, mm, -. Source: docs/theory.md, "Error of the
 /// mesh"; how near it comes: docs/verification.md. Fails: nothing when a slice finds no
 /// equilibrium, is stopped or can't be meshed.
 [[nodiscard]] std::optional<MeshError> estimate_mesh_error(

@@ -84,6 +84,8 @@ std::vector<int> nodes_before_lip(const Workpiece& piece) {
 
 Fineness fineness_for(job::Accuracy accuracy) {
     constexpr double degree = 0.017453292519943295;
+    // The web lift hangs on how finely the flange rolls under the wiper's corner.
+    constexpr double widest_in_flange = 1;
     switch (accuracy) {
     case job::Accuracy::quick:
         return {
@@ -94,7 +96,7 @@ Fineness fineness_for(job::Accuracy accuracy) {
             .longest_ratio = 7.5,
             .n_round_hole = 24};
     case job::Accuracy::normal:
-        return {};
+        return {.widest_in_flange_ratio = widest_in_flange};
     case job::Accuracy::fine:
         break;
     }
@@ -103,6 +105,7 @@ Fineness fineness_for(job::Accuracy accuracy) {
         .n_round_nose = 24,
         .largest_turn = 1.7 * degree,
         .growth = 1.15,
+        .widest_in_flange_ratio = widest_in_flange,
         .n_along_most = 48,
         .n_round_hole = 48};
 }

@@ -77,6 +77,7 @@ struct Solved {
     }
     [[nodiscard]] double edge_strain() const { return steps[0].findings.edge_strain_most; }
     [[nodiscard]] double thinning() const { return steps[0].findings.thinning_most; }
+    [[nodiscard]] double lift() const { return steps[1].findings.web_lift; }
 };
 
 Solved run(const job::Job& job, const process::Fineness& fineness) {
@@ -138,12 +139,13 @@ void print_row(const std::string& name, const Trial& trial) {
         return cell(a, unit, b, estimated, std::abs(a - b));
     };
     fmt::print(
-        "| {} | {} | {} | {} | {} | {:.1f} of {:.1f} s |\n",
+        "| {} | {} | {} | {} | {} | {} | {:.1f} of {:.1f} s |\n",
         name,
         own.piece.model.n_elements(),
         all(own.springback(), fine.springback(), 1 / deg, estimate->springback),
         all(own.edge_strain(), fine.edge_strain(), 100, estimate->edge_strain),
         all(own.thinning(), fine.thinning(), 100, estimate->thinning),
+        all(own.lift(), fine.lift(), 1, estimate->web_lift.value_or(0)),
         seconds_estimate,
         seconds_run
     );

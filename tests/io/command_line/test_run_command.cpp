@@ -204,6 +204,11 @@ TEST_F(RunCommand, SaysHowToWorkTheEdgeWhereTheWebLifts) {
                   "  Shrink the flange edge about 0.30 % between stations 0 and 40 mm.\n"
                   "  Tried on the computed part, it brings the web lift from 0.40 mm to 0.10 mm.\n")
     );
+    EXPECT_THAT(out_.str(), Not(HasSubstr("give or take")));
+    result_.mesh_error.emplace().web_lift = 0.2;
+    EXPECT_EQ(run(), 0);
+    EXPECT_THAT(out_.str(), HasSubstr("give or take"));
+    EXPECT_THAT(out_.str(), HasSubstr("The error bar of the lift reaches below"));
 }
 
 TEST_F(RunCommand, SaysOneFigureWhereAllStationsAgree) {

@@ -120,7 +120,13 @@ TEST(SheetPage, GivesTheBendsLimitAsARadius) {
 }
 
 TEST(SheetPage, SaysHowFarTheWebLiftCanBeTrusted) {
-    EXPECT_THAT(page_of(support::made_up_result()), HasSubstr("a quick mesh may miss it"));
+    process::JobResult result = support::made_up_result();
+    EXPECT_THAT(page_of(result), HasSubstr("a quick mesh may miss it"));
+    result.mesh_error.emplace().web_lift = 0.01;
+    EXPECT_THAT(page_of(result), Not(HasSubstr("a quick mesh may miss it")));
+    EXPECT_THAT(page_of(result), HasSubstr("The web does not sit flat: it lifts by 0.75 mm"));
+    result.mesh_error->web_lift = 0.6;
+    EXPECT_THAT(page_of(result), HasSubstr("Whether the web sits flat can"));
 }
 
 TEST(SheetPage, ShowsTheLipHeldReleasedAndByHand) {
@@ -175,6 +181,10 @@ TEST(SheetPage, PutsTheMeshErrorBehindItsFigures) {
         page, testing::ContainsRegex(" deg</td><td>[0-9.]+ deg &plusmn; 0.7<")
     ); // released only
     EXPECT_THAT(page, HasSubstr("what the choice of mesh leaves open"));
+    EXPECT_THAT(page, Not(HasSubstr("give or take")));
+    result.mesh_error->web_lift = 0.07;
+    EXPECT_THAT(page_of(result), HasSubstr(" mm &plusmn; 0.07 mm<"));
+    EXPECT_THAT(page_of(result), HasSubstr("for the model)"));
 }
 
 TEST(SheetPage, TellsWhatScatterMoves) {
@@ -233,6 +243,9 @@ TEST(SheetPage, SaysHowToWorkTheEdgeWhereTheWebLifts) {
     EXPECT_THAT(page, HasSubstr("brings the web lift from 0.80 mm to 0.05 mm."));
     EXPECT_THAT(page, HasSubstr("not approved data: drawing and approved data come first"));
     EXPECT_LT(page.find("Web lift"), page.find("Which way to work it"));
+    EXPECT_THAT(page, Not(HasSubstr("The error bar of the lift")));
+    result.mesh_error.emplace().web_lift = 0.7;
+    EXPECT_THAT(page_of(result), HasSubstr("The error bar of the lift reaches below"));
     result.web_cure->zones.clear();
     EXPECT_THAT(page_of(result), HasSubstr("no small stretch or shrink"));
 }

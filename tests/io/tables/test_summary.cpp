@@ -158,6 +158,11 @@ TEST(Summary, GivesTheMeshErrorWhenKnown) {
     EXPECT_THAT(text, HasSubstr("\"springback_deg\": 0.57"));
     EXPECT_THAT(text, HasSubstr("\"edge_strain_log\": 0.003"));
     EXPECT_THAT(text, HasSubstr("\"thinning_percent\": 2.0"));
+    EXPECT_EQ(value_of(text, "web_lift_mm", "\"mesh_error\""), "null");
+    EXPECT_THAT(text, HasSubstr("\"web_sits\": null"));
+    result.mesh_error->web_lift = 5;
+    EXPECT_EQ(value_of(summary(result), "web_lift_mm", "\"mesh_error\""), "5.0");
+    EXPECT_THAT(summary(result), HasSubstr("\"web_sits\": \"can't tell\""));
 }
 
 TEST(Summary, GivesEachPassAndTheEdgeOnTheWay) {

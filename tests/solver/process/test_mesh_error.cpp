@@ -1,6 +1,8 @@
 // What the mesh leaves open: the rule of the kink, and the slice against solves of its own.
+#include "solver/findings/part_findings.hpp"
 #include "solver/process/bend_down.hpp"
 #include "solver/process/mesh_error.hpp"
+#include "solver/process/release.hpp"
 #include "solver/process/run_job.hpp"
 #include "solver/shell/recover.hpp"
 #include "tests/support/small_flange.hpp"
@@ -40,14 +42,22 @@ TEST(MeshError, TwiceAsFineHalvesEveryElement) {
     EXPECT_EQ(fine->model.section.n_layers(), 2 * coarse->model.section.n_layers());
 }
 
+findings::PartFindings look_at(const Workpiece& piece) {
+    const shell::SheetFields fields = shell::recover_fields(piece.model, piece.state);
+    return findings::find_in_part(
+        piece.mesh, findings::shape_of(piece.state, fields), fields, piece.job
+    );
+}
+
 job::Job quick_slice() {
-    job::Job job =
-        support::small_flange(BendLine::straight(3), EndKind::continues, EndKind::continues);
+    job::Job job = support::small_flange(
+        BendLine::arc(60, 0.05, outline::Curve::concave), EndKind::continues, EndKind::continues
+    );
     job.accuracy = job::Accuracy::quick;
     return job;
 }
 
-// A straight part that goes on at both ends is its own slice.
+// A part one element long that goes on at both ends is its own slice.
 TEST(MeshError, OfASliceIsItsDistanceFromAFinerSolve) {
     const job::Job job = quick_slice();
     const auto run = run_job(
@@ -56,19 +66,21 @@ TEST(MeshError, OfASliceIsItsDistanceFromAFinerSolve) {
     ASSERT_TRUE(run.has_value());
     ASSERT_TRUE(run->mesh_error.has_value());
     auto fine = make_workpiece(job, twice_as_fine(fineness_for(job.accuracy)), 1);
-    const auto thinning_of = [&] {
-        const shell::SheetFields fields = shell::recover_fields(fine->model, fine->state);
-        return 1 - fields.thickness.minCoeff() / job.sheet.thickness;
-    };
     ASSERT_EQ(bend_down(*fine, {}, {}, {}).reason, StopReason::done);
+    const findings::PartFindings held = look_at(*fine);
+    ASSERT_EQ(release(*fine, {}, {}).reason, StopReason::done);
+    const double finer_lift = look_at(*fine).web_lift;
     const double found = run->steps[0].findings.thinning_most;
-    EXPECT_GE(run->mesh_error->thinning, 0.9 * std::abs(found - thinning_of()));
-    EXPECT_LE(run->mesh_error->thinning, 2 * std::abs(found - thinning_of()));
+    EXPECT_GE(run->mesh_error->thinning, 0.9 * std::abs(found - held.thinning_most));
+    EXPECT_LE(run->mesh_error->thinning, 2 * std::abs(found - held.thinning_most));
     EXPECT_GT(run->mesh_error->springback, 0);
     EXPECT_GT(run->mesh_error->flange_angle, 0);
     EXPECT_NE(run->mesh_error->flange_angle, run->mesh_error->springback);
     EXPECT_LT(run->mesh_error->springback, 0.5 * std::abs(run->steps[1].findings.springback->mean));
-    EXPECT_LT(run->mesh_error->edge_strain, 1e-3); // a straight edge stretches little
+    EXPECT_LT(run->mesh_error->edge_strain, 1e-3); // the edge follows from the shape
+    const double lift_distance = std::abs(run->steps[1].findings.web_lift - finer_lift);
+    ASSERT_GT(lift_distance, 1e-3);
+    EXPECT_NEAR(run->mesh_error->web_lift.value(), 4.0 / 3.0 * lift_distance, 0.1 * lift_distance);
 }
 
 // A part with a cut end, its figures made up: kinks that no slice knows of.
@@ -90,6 +102,7 @@ TEST(MeshError, SeesTheKinksAlongTheLine) {
     EXPECT_NEAR(error->thinning, 0.5 * 2 * 0.09, 1e-12); // across the line; along it half as much
     EXPECT_NEAR(error->edge_strain, 0.4, 1e-12);
     EXPECT_NEAR(error->springback, 0.6, 1e-12);
+    EXPECT_TRUE(error->web_lift.has_value());
 }
 
 // Of a line of several curvatures the slice is taken where the edge strains most: on a straight
@@ -114,6 +127,7 @@ TEST(MeshError, OfAMixedLineIsThatOfItsWorstPlace) {
     EXPECT_LT(straight->edge_strain, 1e-3);
     EXPECT_GT(tight->edge_strain, 2 * straight->edge_strain);
     EXPECT_NEAR(joint->edge_strain, tight->edge_strain, 1e-3);
+    EXPECT_FALSE(tight->web_lift.has_value()) << "the block still holds it";
 }
 
 TEST(MeshError, IsNotGivenWhenStoppedOrNotAskedFor) {
