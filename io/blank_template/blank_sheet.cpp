@@ -4,6 +4,8 @@
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 #include "solver/findings/flange_development.hpp"
+#include "solver/findings/lip_development.hpp"
+#include "solver/process/outline_guess.hpp"
 
 #include <fmt/format.h>
 
@@ -39,6 +41,12 @@ void add_outlines(Sheet& sheet, const TemplateRequest& request) {
     }
     add_path(sheet, Pen::bend, beside_line(blank.line, whole, 0));
     add_path(sheet, Pen::tangent, beside_line(blank.line, whole, flange_tangents(request.job)));
+    if (request.job.return_bend) {
+        const Profile begin = process::guessed_lip_begins(request.job);
+        const double round_nose = findings::lip_bend_allowance(request.job);
+        add_path(sheet, Pen::tangent, beside_line(blank.line, whole, begin));
+        add_path(sheet, Pen::tangent, beside_line(blank.line, whole, begin, round_nose));
+    }
 }
 
 /// Distance between marks, in the shop's unit, so that there are no more than some forty.
@@ -113,6 +121,20 @@ void add_grain(Sheet& sheet, const job::Job& job) {
     );
 }
 
+/// Holes of the flange bear the number the notes call them by.
+void add_hole_numbers(Sheet& sheet, const job::Blank& blank) {
+    const std::vector<outline::Hole>& holes = blank.openings.holes;
+    for (std::size_t i = 0; i < holes.size(); ++i) {
+        if (holes[i].distance > 0) {
+            const double off = 0.5 * holes[i].diameter + 1;
+            const Vector2d centre = plan_point(blank.line, holes[i].station, holes[i].distance);
+            sheet.words.push_back(
+                {centre + Vector2d(off, off), fmt::format("hole {}", i + 1), 2.2, 0, false}
+            );
+        }
+    }
+}
+
 std::vector<std::string> head_of(const TemplateRequest& request) {
     const job::Job& job = request.job;
     const units::LengthUnit unit = request.unit;
@@ -129,11 +151,17 @@ std::vector<std::string> head_of(const TemplateRequest& request) {
     }
     lines.emplace_back("Full line: cut here. Long dashes: bend line, the bend tangent in the web. "
                        "Dots: bend tangent in the flange.");
+    if (job.return_bend) {
+        lines.emplace_back(
+            "Further dots: bend tangents of the lip, by hand; the lip's block decides "
+            "where it bends."
+        );
+    }
     if (request.is_trimmed()) {
         lines.push_back(
             "Short dashes: net edge; what lies beyond ("
-            + tables::brief_length(job.blank.trim_allowance, unit)
-            + ") is trimmed off after forming."
+            + tables::brief_length(job.blank.trim_allowance, unit) + ") is trimmed off "
+            + (job.return_bend ? "as the steps say." : "after forming.")
         );
     }
     lines.push_back(
@@ -172,6 +200,7 @@ Sheet blank_sheet(const TemplateRequest& request) {
     add_middles(sheet, blank, -blank.web_width, request.cut().most());
     add_stations(sheet, request);
     add_holes(sheet, blank.line, blank.openings.holes);
+    add_hole_numbers(sheet, blank);
     if (request.shows_grain) {
         add_grain(sheet, request.job);
     }

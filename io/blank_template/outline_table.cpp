@@ -26,25 +26,37 @@ stations_of(const TemplateRequest& request, const std::vector<process::DepthAt>&
 
 } // namespace
 
-std::string
-outline_table(const TemplateRequest& request, const std::vector<process::DepthAt>& depths) {
+std::string outline_table(
+    const TemplateRequest& request,
+    const std::vector<process::DepthAt>& depths,
+    const std::vector<process::DepthAt>& flange_depths
+) {
     const std::string unit = tables::unit_word(request.unit);
     const int n_decimals = request.unit == units::LengthUnit::inch ? 4 : 3;
     const auto number = [&](double length) {
-        return tables::shown_number(tables::in_unit(length, request.unit), n_decimals);
+        return "," + tables::shown_number(tables::in_unit(length, request.unit), n_decimals);
+    };
+    const auto heads = [&](const char* what) {
+        return fmt::format(",wanted_{1}_{0},formed_{1}_{0}", unit, what);
+    };
+    const auto cells = [&](const process::DepthAt& at) {
+        return number(at.wanted) + number(at.reached) + number(at.miss());
     };
     std::string text = fmt::format("station_{0},net_width_{0},cut_width_{0}", unit);
-    text +=
-        depths.empty() ? "\n" : fmt::format(",wanted_depth_{0},formed_depth_{0},miss_{0}\n", unit);
+    if (!depths.empty()) {
+        text += heads(flange_depths.empty() ? "depth" : "lip_depth") + ",miss_" + unit;
+    }
+    if (!flange_depths.empty()) {
+        text += heads("flange_depth") + ",flange_miss_" + unit;
+    }
+    text += "\n";
     const outline::Profile cut = request.cut();
     const std::vector<double> stations = stations_of(request, depths);
     for (std::size_t i = 0; i < stations.size(); ++i) {
-        text += number(stations[i]) + "," + number(request.net.at(stations[i])) + ","
+        text += number(stations[i]).substr(1) + number(request.net.at(stations[i]))
             + number(cut.at(stations[i]));
-        if (!depths.empty()) {
-            text += "," + number(depths[i].wanted) + "," + number(depths[i].reached) + ","
-                + number(depths[i].miss());
-        }
+        text += i < depths.size() ? cells(depths[i]) : "";
+        text += i < flange_depths.size() ? cells(flange_depths[i]) : "";
         text += "\n";
     }
     return text;
@@ -56,9 +68,11 @@ std::optional<std::string> flat_width_lines(const TemplateRequest& request) {
     if (points.size() > most) {
         return std::nullopt;
     }
-    std::string text = "# For [blank] of the case, in the place of flange_depth: the blank as cut, "
-                       "to compute it.\n"
-                       "flat_width = ";
+    std::string text = fmt::format(
+        "# For [blank] of the case, {} flange_depth: the blank as cut, to compute it.\n"
+        "flat_width = ",
+        request.job.return_bend ? "beside" : "in the place of"
+    );
     if (points.size() == 1) {
         return text + fmt::format("\"{:.4f} mm\"\n", points.front().value);
     }

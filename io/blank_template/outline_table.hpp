@@ -11,12 +11,17 @@
 namespace flangewright::blank_template {
 
 /// Comma-separated: station, net and cut flat width, and, where a part was formed, its wanted and
-/// formed depth and the miss. Units: the request's unit, named in the heads. Source:
+/// formed depth and the miss; of a flange with a lip the lip's, then in `flange_depths` the
+/// flange's to the lip's outside. Units: the request's unit, named in the heads. Source:
 /// docs/templates.md. Fails: never.
-[[nodiscard]] std::string
-outline_table(const TemplateRequest& request, const std::vector<process::DepthAt>& depths);
+[[nodiscard]] std::string outline_table(
+    const TemplateRequest& request,
+    const std::vector<process::DepthAt>& depths,
+    const std::vector<process::DepthAt>& flange_depths = {}
+);
 
-/// The line `flat_width = ...` for the case's [blank], to compute the part as cut. Empty: more
+/// The line `flat_width = ...` for the case's [blank], to compute the part as cut, in the place of
+/// the flange depth, with a lip beside it. Empty: more
 /// points than a case may have. Units: mm. Source: docs/case-file.md. Fails: never.
 [[nodiscard]] std::optional<std::string> flat_width_lines(const TemplateRequest& request);
 

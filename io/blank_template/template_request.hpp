@@ -16,6 +16,7 @@ struct TemplateRequest {
     units::LengthUnit unit = units::LengthUnit::millimetre; ///< the shop's own
     bool shows_grain = false; ///< the case states a rolling direction
     std::vector<std::string> notes; ///< sentences for the blank's head: how the width was found
+    std::vector<double> lip_angles = {}; ///< of the part formed, after release; none: not formed
 
     /// Whether an allowance is cut off after forming. Source: none needed. Fails: never.
     [[nodiscard]] bool is_trimmed() const { return job.blank.trim_allowance > 0; }

@@ -1,6 +1,7 @@
 #include "io/case_file/along_check.hpp"
 
 #include "io/units/angle.hpp"
+#include "solver/findings/lip_development.hpp"
 
 #include <fmt/format.h>
 
@@ -87,7 +88,9 @@ bool edge_is_flat(ReadCase& parts, const job::Blank& blank) {
 // The mesh has one bend width all along, that of the largest angle.
 bool goes_past_bend(ReadCase& parts, const job::Job& job) {
     const double t = job.sheet.thickness;
-    const double least = job.block.wall_angle * (job.block.nose_radius + 0.5 * t) + 2 * t;
+    const double bends = job.return_bend ? job.blank.lip_begin() + findings::lip_bend_allowance(job)
+                                         : job.block.wall_angle * (job.block.nose_radius + 0.5 * t);
+    const double least = bends + 2 * t;
     const double narrowest = job.blank.flange_widths.least() - job.blank.trim_allowance;
     if (narrowest >= least * (1 - slack)) {
         return true;
@@ -96,7 +99,9 @@ bool goes_past_bend(ReadCase& parts, const job::Job& job) {
         parts,
         width_key(parts),
         "at least " + shown_length(least, *parts.blank_table)
-            + " (round the nose by the largest wall angle, and two thicknesses)",
+            + (job.return_bend
+                   ? " (both bends, and two thicknesses of lip)"
+                   : " (round the nose by the largest wall angle, and two thicknesses)"),
         "deepen the flange there, or take a smaller nose radius",
         "a net flat width of " + shown_length(narrowest, *parts.blank_table)
             + " where the flange is narrowest"

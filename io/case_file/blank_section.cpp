@@ -42,32 +42,38 @@ void refuse_beside_outline(TableReader& table) {
     }
 }
 
-void read_flange(TableReader& table, BlankSection& blank) {
+key_file::ValueRule rule_of(bool is_width) {
+    return {
+        .key = is_width ? "flat_width" : "flange_depth",
+        .measure = Measure::length,
+        .lowest = 1,
+        .highest = 300,
+        .reason = is_width ? "flat, from the bend tangent to the cut edge, trim allowance included"
+                           : "from the web's outside face to the net edge, along the flange",
+        .remedy = "check the unit against the drawing"};
+}
+
+void read_flange(TableReader& table, BlankSection& blank, bool has_lip) {
     const bool has_depth = table.has("flange_depth");
     const bool has_width = table.has("flat_width");
-    if (has_depth && has_width) {
+    if (has_depth && has_width && !has_lip) {
         table.object_found(
             "flat_width",
             "both flange_depth and flat_width",
-            "one of them",
+            "one of them (both only with [return_bend])",
             "keep flange_depth from the drawing, or flat_width as the blank is cut"
         );
         return;
     }
-    const key_file::ValueRule rule{
-        .key = has_width ? "flat_width" : "flange_depth",
-        .measure = Measure::length,
-        .lowest = 1,
-        .highest = 300,
-        .reason = has_width ? "flat, from the bend tangent to the cut edge, trim allowance included"
-                            : "from the web's outside face to the net edge, along the flange",
-        .remedy = "check the unit against the drawing"};
-    const ValueAlong read = read_value_along(table, rule);
+    if (has_depth && has_width) { // the depth says where the lip's block stands
+        blank.flange_depth = table.value(rule_of(false));
+    }
+    const ValueAlong read = read_value_along(table, rule_of(has_width));
     (has_width ? blank.flat_width : blank.flange_depth) = read.largest;
     blank.widths = read.profile;
 }
 
-void read_widths(TableReader& table, BlankSection& blank) {
+void read_widths(TableReader& table, BlankSection& blank, bool has_lip) {
     blank.web_width = table.value(
         {.key = "web_width",
          .measure = Measure::length,
@@ -76,17 +82,17 @@ void read_widths(TableReader& table, BlankSection& blank) {
          .reason = "from the web's edge to the bend tangent; far metal changes nothing",
          .remedy = "check the unit; a narrower strip of the web gives the same answer"}
     );
-    read_flange(table, blank);
+    read_flange(table, blank, has_lip);
 }
 
 } // namespace
 
-BlankSection read_blank(TableReader& table, bool has_drawn_outline) {
+BlankSection read_blank(TableReader& table, bool has_drawn_outline, bool has_lip) {
     BlankSection blank;
     if (has_drawn_outline) {
         refuse_beside_outline(table);
     } else {
-        read_widths(table, blank);
+        read_widths(table, blank, has_lip);
     }
     blank.trim_allowance = table.value(
         {.key = "trim_allowance",

@@ -89,7 +89,9 @@ ReadCase read_sections(Tables& tables) {
         parts.bend_line = read_bend_line(*tables.bend_line);
     }
     if (tables.blank) {
-        parts.blank = read_blank(*tables.blank, parts.bend_line.drawn.has_outline);
+        parts.blank = read_blank(
+            *tables.blank, parts.bend_line.drawn.has_outline, tables.return_bend.has_value()
+        );
         take_drawn(parts);
     }
     if (tables.block) {
@@ -193,6 +195,15 @@ void develop(job::Job& job, const outline::Profile& depths) {
     job.blank.flange_width = lip.bend_begin + lip.width + job.blank.trim_allowance;
 }
 
+// A flat width stated beside the depth: the lip begins where it would, and is as wide as that
+// leaves it.
+void take_width_with_lip(job::Job& job, const BlankSection& blank) {
+    const double begin = job.blank.lip_begin();
+    job.blank.flange_width = *blank.flat_width;
+    job.blank.flange_widths = blank.widths;
+    job.blank.lip_width = *blank.flat_width - job.blank.trim_allowance - begin;
+}
+
 outline::Openings openings_of(const OpeningsSection& read) {
     outline::Openings openings;
     for (const auto& hole : read.holes) {
@@ -240,7 +251,10 @@ job::Job job_of(const ReadCase& parts) {
     job.heat_treated = parts.heat_treated.value_or(job.sheet.material);
     if (parts.blank.flange_depth) {
         job.blank.flange_depth = *parts.blank.flange_depth;
-        develop(job, parts.blank.widths);
+        develop(job, parts.blank.flat_width ? outline::Profile{} : parts.blank.widths);
+        if (parts.blank.flat_width) {
+            take_width_with_lip(job, parts.blank);
+        }
     } else {
         job.blank.flange_width = *parts.blank.flat_width;
         job.blank.flange_widths = parts.blank.widths;
@@ -289,7 +303,8 @@ CaseFileResult case_from(const Document& document, Reading& reading) {
         result.job.scatter = scatter;
         result.rounded_kinks = parts.bend_line.rounded_kinks;
         result.states_depth = parts.blank.flange_depth.has_value();
-        result.flange_depths = result.states_depth ? parts.blank.widths : outline::Profile{};
+        result.flange_depths = result.states_depth && !parts.blank.flat_width ? parts.blank.widths
+                                                                              : outline::Profile{};
         result.states_rolling_direction = tables.sheet->has("rolling_direction");
         check_job(parts, result.job);
         check_rolling_direction(*tables.sheet, result.job);

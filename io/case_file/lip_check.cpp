@@ -34,7 +34,7 @@ void check_pair(ReadCase& parts) {
 
 // The second block's height comes from the depth on the drawing.
 void check_depth_is_given(ReadCase& parts) {
-    if (parts.return_bend_table != nullptr && parts.blank.flat_width) {
+    if (parts.return_bend_table != nullptr && parts.blank.flat_width && !parts.blank.flange_depth) {
         object_to_size(
             parts,
             "flat_width",
@@ -56,6 +56,27 @@ bool flange_is_clamped(ReadCase& parts, const job::Job& job) {
         "at least " + shown_length(bends + least, *parts.blank_table)
             + " (both bends and three thicknesses of flange between them, else nothing clamps it)",
         "deepen the flange, or take smaller nose radii"
+    );
+    return false;
+}
+
+// A flat width stated beside the depth must leave a lip.
+bool width_holds_lip(ReadCase& parts, const job::Job& job) {
+    const job::Blank& blank = job.blank;
+    const double least = blank.lip_begin() + findings::lip_bend_allowance(job)
+        + 2 * job.sheet.thickness + blank.trim_allowance;
+    const double narrowest =
+        blank.flange_widths.is_empty() ? blank.flange_width : blank.flange_widths.least();
+    if (!parts.blank.flat_width || narrowest >= least) {
+        return true;
+    }
+    object_to_size(
+        parts,
+        "flat_width",
+        "at least " + shown_length(least, *parts.blank_table)
+            + " (both bends, two thicknesses of lip, and the trim allowance)",
+        "widen the blank, or take a shallower flange",
+        "a flat width of " + shown_length(narrowest, *parts.blank_table)
     );
     return false;
 }
@@ -102,7 +123,8 @@ void check_lip_written(ReadCase& parts) {
 }
 
 bool lip_fits(ReadCase& parts, const job::Job& job) {
-    return flange_is_clamped(parts, job) && lip_stands(parts, job) && leaves_metal(parts, job);
+    return flange_is_clamped(parts, job) && lip_stands(parts, job) && leaves_metal(parts, job)
+        && width_holds_lip(parts, job);
 }
 
 } // namespace flangewright::case_file

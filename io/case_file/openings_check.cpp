@@ -28,7 +28,7 @@ Capsule capsule_of(const job::Job& job, const outline::Hole& hole) {
 }
 
 Capsule capsule_of(const job::Job& job, const outline::Notch& notch) {
-    const double edge = job.blank.flange_width;
+    const double edge = job.blank.flange_width_at(notch.station);
     const double half = 0.5 * notch.width;
     return {
         job.blank.line.point({notch.station, edge - notch.depth + half}),
@@ -92,16 +92,13 @@ private:
             parts_.blank_table->object_found(
                 key,
                 what + " beside " + beside,
-                what + " of a flange alike all along that is bent once",
+                what + " of a flange that is bent once",
                 "take the one or the other out; holes in the web go with everything"
             );
             return false;
         };
         if ((in_flange || at_edge) && parts_.return_bend_table != nullptr) {
             return object("a return bend");
-        }
-        if ((in_flange || at_edge) && !parts_.blank.widths.is_empty()) {
-            return object("a depth that varies");
         }
         if (at_edge && job_.blank.trim_allowance > 0) {
             parts_.blank_table->object_found(
@@ -113,6 +110,16 @@ private:
             return false;
         }
         return true;
+    }
+
+    /// Of an edge that slopes, beside an opening so wide to either side.
+    [[nodiscard]] double narrowest_at(double station, double half) const {
+        const job::Blank& blank = job_.blank;
+        return std::min(
+            {blank.flange_width_at(station - half),
+             blank.flange_width_at(station),
+             blank.flange_width_at(station + half)}
+        );
     }
 
     void check_hole(const outline::Hole& hole, OpeningPlace& place) {
@@ -145,7 +152,7 @@ private:
                 place.is_drawn() ? "put the hole on hole_layer" : "write pin = false"
             );
         }
-        const double edge = job_.blank.flange_width;
+        const double edge = narrowest_at(hole.station, radius);
         const double net = edge - job_.blank.trim_allowance;
         if (hole.distance > net) {
             object_outside(
@@ -199,13 +206,14 @@ private:
     }
 
     void check_notch(const outline::Notch& notch, OpeningPlace& place) {
-        check_ends(notch.station, 0.5 * notch.width, job_.blank.flange_width, place);
+        const double edge = narrowest_at(notch.station, 0.5 * notch.width);
+        check_ends(notch.station, 0.5 * notch.width, edge, place);
         object_outside(
             place,
             "depth",
             notch.depth,
             0.5 * notch.width,
-            job_.blank.flange_width - bend_end_ - least_,
+            edge - bend_end_ - least_,
             "from a half round to two thicknesses short of the bend"
         );
         for (const auto& tab : parts_.blank.openings.tabs) {
@@ -305,8 +313,8 @@ private:
 
 void settle_reliefs(ReadCase& parts, job::Job& job) {
     constexpr double drawn_apart = 0.05; // mm
-    const double edge = job.blank.flange_width;
     for (DrawnRelief& relief : parts.bend_line.drawn.reliefs) {
+        const double edge = job.blank.flange_width_at(relief.station);
         if (std::isfinite(edge) && relief.mouth < edge - drawn_apart) {
             relief.place.object(
                 "mouth",

@@ -120,20 +120,22 @@ struct OpeningsSection {
 };
 [[nodiscard]] OpeningsSection read_openings(key_file::TableReader& table);
 
-/// [blank]. Exactly one of depth and width is set, none of both and no web width when an outline is
-/// drawn.
+/// [blank]. Exactly one of depth and width is set, with a lip also both; none of both and no web
+/// width when an outline is drawn.
 struct BlankSection {
     std::optional<double> web_width;
     std::optional<double> flange_depth;
     std::optional<double> flat_width;
-    outline::Profile widths; ///< of the one that is set, its largest; without points: one value
+    outline::Profile widths; ///< of the one that is set, of both the width, its largest; without
+                             ///< points: one value
     std::optional<double> trim_allowance;
     OpeningsSection openings;
     job::EndKind start = job::EndKind::free;
     job::EndKind end = job::EndKind::free;
     std::optional<material::EdgeFinish> edge_finish;
 };
-[[nodiscard]] BlankSection read_blank(key_file::TableReader& table, bool has_drawn_outline);
+[[nodiscard]] BlankSection
+read_blank(key_file::TableReader& table, bool has_drawn_outline, bool has_lip);
 
 /// [trim]; all of it may be left out. Empty: the edge is finished as that of the blank.
 struct TrimSection {

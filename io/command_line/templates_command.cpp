@@ -1,6 +1,7 @@
 #include "io/command_line/templates_command.hpp"
 
 #include "io/blank_template/blank_sheet.hpp"
+#include "io/blank_template/lip_sheets.hpp"
 #include "io/blank_template/outline_table.hpp"
 #include "io/blank_template/tool_sheets.hpp"
 #include "io/command_line/command_line.hpp"
@@ -133,14 +134,13 @@ private:
     }
 
     int find(const Profile& wanted, double within, const MakeFormer& make_former) {
-        if (file_.job.return_bend) {
-            request_.net = net_of_case();
-            note("Flat width by hand (development of flange and lip); no part was formed.");
-            return done;
-        }
         if (arguments_.is_by_hand) {
             request_.net = process::guessed_net_widths(file_.job, wanted);
-            note("Flat width by hand (development); no part was formed.");
+            note(
+                file_.job.return_bend
+                    ? "Flat width by hand (development of flange and lip); no part was formed."
+                    : "Flat width by hand (development); no part was formed."
+            );
             return done;
         }
         return search(wanted, within, make_former);
@@ -172,12 +172,17 @@ private:
         double least = 0;
         double most = 0;
         for (const outline::ProfilePoint& at : part.depths) {
-            const double miss = at.value - wanted.at(at.station);
+            const double miss =
+                at.value - (is_lip() ? file_.job.return_bend->lip_depth : wanted.at(at.station));
             least = std::min(least, miss);
             most = std::max(most, miss);
         }
         terminal_.out << fmt::format(
-            "part {} formed: depth misses by {:+.2f} to {:+.2f} mm\n", number, least, most
+            "part {} formed: {}depth misses by {:+.2f} to {:+.2f} mm\n",
+            number,
+            is_lip() ? "lip " : "",
+            least,
+            most
         ) << std::flush;
     }
 
@@ -193,40 +198,79 @@ private:
             return is_stopped ? interrupted : no_equilibrium;
         }
         request_.net = found.net;
-        depths_ = found.depths;
-        const std::string miss = fmt::format(
-            "{} at station {}",
-            shown(found.largest_miss),
-            tables::brief_length(found.miss_station, file_.unit)
-        );
+        for (const outline::ProfilePoint& at : found.lip_angles) {
+            request_.lip_angles.push_back(at.value);
+        }
+        found_ = found;
         note(fmt::format(
-            "Formed {} time{} on the computer: depth misses the drawing by at most {} ({} "
-            "allowed).",
+            "Formed {} time{} on the computer: {} misses the drawing by at most {} ({} allowed).",
             found.n_rounds,
             found.n_rounds == 1 ? "" : "s",
-            miss,
+            is_lip() ? "lip depth" : "depth",
+            shown_miss({found.largest_miss, found.miss_station}),
             shown(within)
         ));
-        if (process::leaves_openings_out(file_.job)) {
-            note("Formed without holes in the flange, notches and tabs; they are drawn as in the "
-                 "case.");
+        if (is_lip()) {
+            note(
+                "Flange depth to the lip's outside misses it by at most "
+                + shown_miss(process::largest_of(found.flange_depths))
+                + ": blocks and springback decide it, not the blank."
+            );
         }
+        note_openings(found);
         if (found.meets(within)) {
             return done;
         }
-        note("THE DRAWING IS NOT MET: leave metal on at " + miss + " and trim to the drawing.");
+        if (found.largest_miss > within) {
+            note(
+                "THE DRAWING IS NOT MET: leave metal on at "
+                + shown_miss({found.largest_miss, found.miss_station}) + " and trim to the drawing."
+            );
+        } else {
+            note("THE DRAWING IS NOT MET by the flange's depth, which no blank changes: move the "
+                 "lip's block, or correct its angle.");
+        }
         is_written_nevertheless_ = true;
         return no_equilibrium;
+    }
+
+    [[nodiscard]] bool is_lip() const { return file_.job.return_bend.has_value(); }
+
+    [[nodiscard]] std::string shown_miss(const process::LargestMiss& largest) const {
+        return shown(std::abs(largest.miss)) + " at station "
+            + tables::brief_length(largest.station, file_.unit);
+    }
+
+    void note_openings(const BlankOutline& found) {
+        if (found.leaves_openings_out) {
+            note("Formed without holes in the flange, notches and tabs, with which no part could "
+                 "be formed; they are drawn as in the case, on the flat blank.");
+            return;
+        }
+        if (found.holes.empty()) {
+            return;
+        }
+        note(
+            "Holes in the flange are drawn where the case has them: on the flat blank. Formed they "
+            "lie, by station along the bend line and depth from the web's outside along the "
+            "flange:"
+        );
+        for (const findings::FormedHole& hole : found.holes) {
+            note(fmt::format(
+                "hole {}: station {}, depth {}, {} to {} across.",
+                hole.number,
+                shown(hole.station),
+                shown(hole.depth),
+                shown(hole.least_diameter),
+                shown(hole.most_diameter)
+            ));
+        }
     }
 
     void note(const std::string& sentence) { request_.notes.push_back(sentence); }
 
     int write(const std::optional<Profile>& wanted) {
-        const std::vector<paper::Sheet> sheets{
-            blank_template::blank_sheet(request_),
-            blank_template::form_block_sheet(request_),
-            blank_template::backing_sheet(request_),
-            blank_template::section_sheet(request_, wanted.value_or(formed_by_hand()))};
+        const std::vector<paper::Sheet> sheets = all_sheets(wanted);
         const Result<std::string> pdf = paper::pdf_of(
             sheets,
             arguments_.is_letter ? paper::letter() : paper::a4(),
@@ -243,11 +287,28 @@ private:
             {file_names[0], *pdf},
             {file_names[1], paper::svg_of(all)},
             {file_names[2], paper::dxf_of(all, file_.unit)},
-            {file_names[3], blank_template::outline_table(request_, depths_)}};
+            {file_names[3],
+             blank_template::outline_table(request_, found_.depths, found_.flange_depths)}};
         if (const auto lines = blank_template::flat_width_lines(request_)) {
             files.push_back({file_names[4], *lines});
         }
         return write_all(files);
+    }
+
+    [[nodiscard]] std::vector<paper::Sheet> all_sheets(const std::optional<Profile>& wanted) const {
+        std::vector<paper::Sheet> sheets{
+            blank_template::blank_sheet(request_),
+            blank_template::form_block_sheet(request_),
+            blank_template::backing_sheet(request_)};
+        if (is_lip()) {
+            sheets.push_back(blank_template::lip_block_sheet(request_));
+            sheets.push_back(blank_template::lip_section_sheet(request_));
+        } else {
+            sheets.push_back(
+                blank_template::section_sheet(request_, wanted.value_or(formed_by_hand()))
+            );
+        }
+        return sheets;
     }
 
     /// For the section's drawing only, where the case states a flat width.
@@ -292,7 +353,7 @@ private:
     Terminal& terminal_;
     case_file::CaseFile file_;
     TemplateRequest request_;
-    std::vector<process::DepthAt> depths_;
+    BlankOutline found_; ///< empty: no part was formed
     bool is_written_nevertheless_ = false;
 };
 

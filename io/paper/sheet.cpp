@@ -27,6 +27,8 @@ const std::map<Pen, PenLook>& looks() {
         {Pen::backing, {"BACKING_BLOCK", 0.3}},
         {Pen::section, {"SECTION", 0.3}},
         {Pen::sheet, {"SHEET", 0.15, {}, 5}},
+        {Pen::lip_block, {"LIP_BLOCK", 0.3}},
+        {Pen::dimension, {"DIMENSIONS", 0.13, {}, 8}},
         {Pen::text, {"TEXT", 0.15, {}, 8}}};
     return all;
 }

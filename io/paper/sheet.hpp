@@ -22,6 +22,8 @@ enum class Pen {
     backing,
     section, ///< tools cut across
     sheet, ///< the sheet in that section
+    lip_block, ///< the block whose nose turns a lip
+    dimension, ///< dimension lines
     text,
 };
 

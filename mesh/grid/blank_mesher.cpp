@@ -36,25 +36,18 @@ void check_widths(const BlankGrid& blank) {
     }
     const double off_edge = blank.flange_width - kept_width(blank);
     check(widths.most() <= blank.flange_width, "the flange is as wide as it is anywhere");
-    check(widths.least() - off_edge > blank.bend_width, "the flange goes past the bend everywhere");
-    check(blank.second_bend_begin == 0, "a flange with a second bend is as wide everywhere");
+    check(widths.least() - off_edge > alike_width(blank), "the flange goes past its bends");
 }
 
 void check_openings(const BlankGrid& blank) {
     const outline::Openings& openings = blank.openings;
-    const bool is_plain = blank.flange_widths.is_empty();
     check(
         openings.notches.empty() && openings.tabs.empty() ? true : blank.cut_width == 0,
         "an edge with notches or tabs is not cut"
     );
     for (const outline::Hole& hole : openings.holes) {
         check(hole.diameter > 0, "a hole has a size");
-        check(hole.distance < 0 || is_plain, "a flange with holes is as wide everywhere");
     }
-    check(
-        is_plain || (openings.notches.empty() && openings.tabs.empty()),
-        "a flange with notches or tabs is as wide everywhere beside them"
-    );
     check(blank.n_round_hole > 0 && blank.n_round_hole % 4 == 0, "a hole is divided in fours");
 }
 
@@ -250,6 +243,15 @@ map_blank(const BlankGrid& blank, const std::vector<Band>& bands, const NodeLine
     return mesh;
 }
 
+/// The same with each hole where its row is, which is where windows are looked for.
+BlankGrid with_holes_by_rows(const BlankGrid& blank) {
+    BlankGrid by_rows = blank;
+    for (outline::Hole& hole : by_rows.openings.holes) {
+        hole.distance = row_at(blank, hole.distance, hole.station);
+    }
+    return by_rows;
+}
+
 } // namespace
 
 Result<SheetMesh> mesh_blank(const BlankGrid& blank) {
@@ -259,7 +261,8 @@ Result<SheetMesh> mesh_blank(const BlankGrid& blank) {
     if (blank.openings.are_none()) {
         return map_blank(blank, bands, lines);
     }
-    const WindowedLines windowed = lines_with_windows(blank, lines.stations, lines.distances);
+    const WindowedLines windowed =
+        lines_with_windows(with_holes_by_rows(blank), lines.stations, lines.distances);
     lines = {windowed.stations, windowed.distances};
     const Result<SheetMesh> mapped = map_blank(blank, bands_between(lines.distances), lines);
     return mapped ? open_mesh(*mapped, blank, windowed) : mapped;

@@ -103,16 +103,28 @@ void add_flange(std::vector<Band>& bands, const BlankGrid& blank, double first) 
 } // namespace
 
 double row_distance(const BlankGrid& blank, double row, double station) {
-    if (blank.flange_widths.is_empty() || row <= blank.bend_width) {
+    const double alike = alike_width(blank);
+    if (blank.flange_widths.is_empty() || row <= alike) {
         return row;
     }
-    const double narrower = blank.flange_widths.at(station) - blank.flange_width;
+    const double narrower = width_at(blank, station) - blank.flange_width;
     const double kept = kept_width(blank);
     if (row >= kept || narrower == 0) {
         return row + narrower;
     }
-    const double straight = kept - blank.bend_width;
-    return blank.bend_width + (row - blank.bend_width) * (straight + narrower) / straight;
+    const double straight = kept - alike;
+    return alike + (row - alike) * (straight + narrower) / straight;
+}
+
+double row_at(const BlankGrid& blank, double distance, double station) {
+    const double alike = alike_width(blank);
+    if (blank.flange_widths.is_empty() || distance <= alike) {
+        return distance;
+    }
+    const double narrower = width_at(blank, station) - blank.flange_width;
+    const double straight = kept_width(blank) - alike;
+    const double row = alike + (distance - alike) * straight / (straight + narrower);
+    return row < kept_width(blank) ? row : distance - narrower;
 }
 
 std::vector<Band> bands_across(const BlankGrid& blank) {

@@ -21,10 +21,26 @@ struct Band {
     return blank.cut_width > 0 ? blank.cut_width : blank.flange_width;
 }
 
+/// Where the rows end that lie alike all along: the bend's end, of two bends the second one's.
+/// Units: mm. Source: none needed. Fails: never.
+[[nodiscard]] inline double alike_width(const BlankGrid& blank) {
+    return blank.second_bend_begin > 0 ? blank.second_bend_begin + blank.second_bend_width
+                                       : blank.bend_width;
+}
+
+/// Flat width at a station. Units: mm. Source: none needed. Fails: never.
+[[nodiscard]] inline double width_at(const BlankGrid& blank, double station) {
+    return blank.flange_widths.is_empty() ? blank.flange_width : blank.flange_widths.at(station);
+}
+
 /// Where a row of nodes lies at a station, by its distance where the flange is widest: rows up to
-/// the bend's end stay, those of the flange are drawn together up to the cut, and past it all keep
+/// the last bend's end stay, those past it are drawn together up to the cut, and past that all keep
 /// off the edge as far. Units: mm. Source: derived here (docs/theory.md, "Mesh"). Fails: never.
 [[nodiscard]] double row_distance(const BlankGrid& blank, double row, double station);
+
+/// The row that lies at a distance there: the other way round. Units: mm. Source: as
+/// row_distance(). Fails: never.
+[[nodiscard]] double row_at(const BlankGrid& blank, double distance, double station);
 
 /// Bands from web edge to free edge, without gaps. Units: mm. Source: derived here
 /// (docs/theory.md, "Mesh"). Fails: never.

@@ -1,5 +1,6 @@
 #include "mesh/grid/opening_sides.hpp"
 
+#include "mesh/grid/grading.hpp"
 #include "mesh/outline/polygons.hpp"
 
 #include <algorithm>
@@ -60,7 +61,7 @@ void add_grid_nodes(
 class Slot {
 public:
     Slot(const BlankGrid& blank, const outline::Notch& notch) : blank_(blank) {
-        const double edge = blank.flange_width;
+        const double edge = width_at(blank, notch.station);
         const double half = 0.5 * notch.width;
         const outline::LineFrame frame = blank.line.frame(notch.station);
         const double scale = 1 - blank.line.curvature(notch.station) * edge;
@@ -81,8 +82,8 @@ public:
         constexpr double pi = std::numbers::pi;
         const int n_round = blank_.n_round_hole / 2;
         const double size = pi * round_.radius / n_round;
-        const Eigen::Vector3d in = blank_.line.point({from_, blank_.flange_width});
-        const Eigen::Vector3d out = blank_.line.point({to_, blank_.flange_width});
+        const Eigen::Vector3d in = blank_.line.point({from_, width_at(blank_, from_)});
+        const Eigen::Vector3d out = blank_.line.point({to_, width_at(blank_, to_)});
         add_straight(side, in, round_.at(pi).position, size);
         for (int i = 0; i < n_round; ++i) {
             side.push_back(round_.at(pi + pi * i / n_round));
@@ -116,8 +117,8 @@ void add_edge(
     const int n = 2 * std::max(1, static_cast<int>(std::lround(0.5 * length / size)));
     for (int i = 0; i < n; ++i) {
         const double station = stations.begin + length * i / n;
-        side.push_back({blank.line.point({station, blank.flange_width}), i == 0 ? first : new_node}
-        );
+        const double width = width_at(blank, station);
+        side.push_back({blank.line.point({station, width}), i == 0 ? first : new_node});
     }
 }
 
@@ -208,7 +209,7 @@ std::vector<NotchEnd> notch_ends(const BlankGrid& blank, const Window& window, c
     std::vector<NotchEnd> ends;
     for (const std::size_t i : by_station(blank, window)) {
         const Slot slot(blank, blank.openings.notches[i]);
-        const Eigen::Vector3d mouth = blank.line.point({slot.to(), blank.flange_width});
+        const Eigen::Vector3d mouth = blank.line.point({slot.to(), width_at(blank, slot.to())});
         const auto off = [&mouth](const SideNode& node) { return (node.position - mouth).norm(); };
         const auto corner = std::ranges::min_element(edge, {}, off);
         ends.push_back({i, static_cast<std::size_t>(corner - edge.begin())});

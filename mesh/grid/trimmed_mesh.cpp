@@ -1,6 +1,7 @@
 #include "mesh/grid/trimmed_mesh.hpp"
 
 #include "mesh/base/check.hpp"
+#include "mesh/outline/profile.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -20,13 +21,20 @@ double cut_off_at(const SheetMesh& mesh, double distance) {
 }
 
 /// Where the cut runs at each node's station. Rows near the edge keep off it as far everywhere;
-/// where the mesh is not mapped the edge is parallel to the line.
+/// where the mesh is not mapped it runs straight between the lines of nodes beside.
 std::vector<double> cuts_of_nodes(const SheetMesh& mesh, double cut_off) {
-    const double at_first = mesh.distance[mesh.station_lines.front().back()] - cut_off;
-    std::vector<double> cuts(static_cast<std::size_t>(mesh.n_nodes()), at_first);
+    std::vector<outline::ProfilePoint> points;
     for (const std::vector<int>& line : mesh.station_lines) {
-        for (const int node : line) {
-            cuts[static_cast<std::size_t>(node)] = mesh.distance[line.back()] - cut_off;
+        points.push_back({mesh.station[line.back()], mesh.distance[line.back()] - cut_off});
+    }
+    const outline::Profile cut(points);
+    std::vector<double> cuts;
+    for (int node = 0; node < mesh.n_nodes(); ++node) {
+        cuts.push_back(cut.at(mesh.station[node]));
+    }
+    for (std::size_t i = 0; i < points.size(); ++i) { // to the last bit
+        for (const int node : mesh.station_lines[i]) {
+            cuts[static_cast<std::size_t>(node)] = points[i].value;
         }
     }
     return cuts;

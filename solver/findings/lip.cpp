@@ -34,8 +34,8 @@ Eigen::Vector2d meeting(
 
 } // namespace
 
-FitWindow lip_window(const job::Job& job) {
-    const double net_edge = job.blank.flange_width - job.blank.trim_allowance;
+FitWindow lip_window(const job::Job& job, double station) {
+    const double net_edge = job.blank.flange_width_at(station) - job.blank.trim_allowance;
     return straight_window(job.blank.lip_begin() + lip_bend_allowance(job), net_edge);
 }
 

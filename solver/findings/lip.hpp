@@ -15,9 +15,10 @@ struct LipReading {
     bool is_sparse = false; ///< the lip's line rests on fewer than three nodes
 };
 
-/// The straight part of the lip in flat distance: 40 to 90 per cent past the end of its bend.
-/// Units: mm. Source: as fit_window(). Fails: never; the job must have a return bend.
-[[nodiscard]] FitWindow lip_window(const job::Job& job);
+/// The straight part of the lip in flat distance at a station (of a blank of one width: any): 40 to
+/// 90 per cent past the end of its bend. Units: mm. Source: as fit_window(). Fails: never; the job
+/// must have a return bend.
+[[nodiscard]] FitWindow lip_window(const job::Job& job, double station = 0);
 
 /// From the fitted lines of flange and lip; depths are taken to where the outsides of web, flange
 /// and lip meet. `edge` is the free edge in the section. Units: mm, rad. Source: design definitions

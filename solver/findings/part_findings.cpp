@@ -108,7 +108,8 @@ StationFindings look_at_station(
     found.flange_angle = flange_angle(flange);
     found.flange_depth = flange_depth(shape, section, flange, mesh.bend_begin[i], edge);
     if (job.blank.has_lip) {
-        const FlangeLine lip = fit_flange_line(mesh, shape, section, line, lip_window(job));
+        const FlangeLine lip =
+            fit_flange_line(mesh, shape, section, line, lip_window(job, found.station));
         const int tangent = mesh.bend_begin[i];
         const double web_outer_face =
             section.at(shape.positions.col(tangent)).y() + 0.5 * shape.thickness(tangent);

@@ -1,8 +1,7 @@
 #include "solver/process/blank_outline.hpp"
 
-#include "mesh/base/check.hpp"
+#include "solver/findings/lip_development.hpp"
 #include "solver/process/outline_guess.hpp"
-#include "solver/process/run_job.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -22,6 +21,9 @@ constexpr double steepest = 0.9; // of the edge over the line; the case file all
 constexpr double least_gain = 0.95; // of the largest miss, for another round to be worth its time
 
 double wanted_at(const job::Job& job, const Profile& wanted, double station) {
+    if (job.return_bend) {
+        return job.return_bend->lip_depth;
+    }
     return wanted.is_empty() ? job.blank.flange_depth : wanted.at(station);
 }
 
@@ -54,8 +56,8 @@ void flatten(std::vector<ProfilePoint>& points) {
     }
 }
 
-/// Net widths a blank can have: the bend and some straight flange, and on a concave line some metal
-/// inside the cut edge.
+/// Net widths a blank can have: all bends and some straight metal past them, and on a concave line
+/// some metal inside the cut edge.
 struct Limits {
     double least = 0;
     double most = 0;
@@ -63,9 +65,9 @@ struct Limits {
 
 Limits limits_of(const job::Job& job) {
     const double t = job.sheet.thickness;
-    return {
-        job.block.wall_angle * (job.block.nose_radius + 0.5 * t) + 2 * t,
-        job.blank.line.concave_radius() - 2 * t - job.blank.trim_allowance};
+    const double bends = job.return_bend ? job.blank.lip_begin() + findings::lip_bend_allowance(job)
+                                         : job.block.wall_angle * (job.block.nose_radius + 0.5 * t);
+    return {bends + 2 * t, job.blank.line.concave_radius() - 2 * t - job.blank.trim_allowance};
 }
 
 Profile corrected(const Profile& net, const BlankOutline& formed, const job::Job& job) {
@@ -109,12 +111,15 @@ read_part(const job::Job& job, const Profile& wanted, const Profile& net, const 
     outline.reason = part.reason;
     for (const ProfilePoint& at : part.depths) {
         outline.depths.push_back({at.station, wanted_at(job, wanted, at.station), at.value});
-        const double miss = std::abs(outline.depths.back().miss());
-        if (miss >= outline.largest_miss) {
-            outline.largest_miss = miss;
-            outline.miss_station = at.station;
-        }
     }
+    const LargestMiss largest = largest_of(outline.depths);
+    outline.largest_miss = std::abs(largest.miss);
+    outline.miss_station = largest.station;
+    for (const ProfilePoint& at : part.flange_depths) {
+        outline.flange_depths.push_back({at.station, job.blank.flange_depth, at.value});
+    }
+    outline.lip_angles = part.lip_angles;
+    outline.holes = part.holes;
     return outline;
 }
 
@@ -122,28 +127,51 @@ bool is_in_web(const outline::Hole& hole) {
     return hole.distance < 0;
 }
 
-} // namespace
-
-job::Job with_net_widths(const job::Job& job, const Profile& net) {
-    job::Job changed = job;
-    job::Blank& blank = changed.blank;
-    blank.flange_width = net.most() + blank.trim_allowance;
-    blank.flange_widths = net.points().size() > 1 ? net.raised_by(blank.trim_allowance) : Profile{};
-    return changed;
-}
-
-bool leaves_openings_out(const job::Job& job) {
+bool has_flange_openings(const job::Job& job) {
     const outline::Openings& openings = job.blank.openings;
     return !openings.notches.empty() || !openings.tabs.empty()
         || !std::ranges::all_of(openings.holes, is_in_web);
 }
 
+/// Forms, and where that can't be done leaves the flange's openings out from then on.
+class Forming {
+public:
+    Forming(const job::Job& job, const Former& former) : base_(job_to_form(job)), former_(former) {}
+
+    [[nodiscard]] const job::Job& base() const { return base_; }
+    [[nodiscard]] bool leaves_openings_out() const { return leaves_openings_out_; }
+
+    Result<FormedPart> form(const Profile& net) {
+        Result<FormedPart> part = former_(with_net_widths(base_, net));
+        const bool is_formed = part && part->reason != StopReason::no_equilibrium;
+        if (is_formed || !has_flange_openings(base_)) {
+            return part;
+        }
+        base_ = without_flange_openings(base_);
+        leaves_openings_out_ = true;
+        return former_(with_net_widths(base_, net));
+    }
+
+private:
+    job::Job base_;
+    const Former& former_;
+    bool leaves_openings_out_ = false;
+};
+
+} // namespace
+
+job::Job with_net_widths(const job::Job& job, const Profile& net) {
+    job::Job changed = job;
+    job::Blank& blank = changed.blank;
+    const double lip_begin = blank.lip_begin();
+    blank.flange_width = net.most() + blank.trim_allowance;
+    blank.lip_width = job.return_bend ? net.most() - lip_begin : 0;
+    blank.flange_widths = net.points().size() > 1 ? net.raised_by(blank.trim_allowance) : Profile{};
+    return changed;
+}
+
 job::Job job_to_form(const job::Job& job) {
     job::Job changed = job;
-    outline::Openings& openings = changed.blank.openings;
-    openings.notches.clear();
-    openings.tabs.clear();
-    std::erase_if(openings.holes, [](const outline::Hole& hole) { return !is_in_web(hole); });
     const bool is_trimmed = std::ranges::find(job.steps, job::StepKind::trim) != job.steps.end();
     if (job.blank.trim_allowance > 0 && !is_trimmed) {
         changed.steps.push_back(job::StepKind::trim);
@@ -151,19 +179,42 @@ job::Job job_to_form(const job::Job& job) {
     return changed;
 }
 
+job::Job without_flange_openings(const job::Job& job) {
+    job::Job changed = job;
+    outline::Openings& openings = changed.blank.openings;
+    openings.notches.clear();
+    openings.tabs.clear();
+    std::erase_if(openings.holes, [](const outline::Hole& hole) { return !is_in_web(hole); });
+    return changed;
+}
+
+LargestMiss largest_of(const std::vector<DepthAt>& depths) {
+    LargestMiss largest;
+    for (const DepthAt& at : depths) {
+        if (std::abs(at.miss()) >= std::abs(largest.miss)) {
+            largest = {at.miss(), at.station};
+        }
+    }
+    return largest;
+}
+
+bool BlankOutline::meets(double within) const {
+    return !depths.empty() && largest_miss <= within
+        && std::abs(largest_of(flange_depths).miss) <= within;
+}
+
 Result<BlankOutline> find_outline(
     const job::Job& job, const Profile& wanted, const OutlineSearch& search, const Former& former
 ) {
-    check(!job.return_bend, "a lip's flange is not searched for");
-    const job::Job base = job_to_form(job);
+    Forming forming(job, former);
     std::optional<BlankOutline> best;
-    Profile net = guessed_net_widths(base, wanted);
+    Profile net = guessed_net_widths(forming.base(), wanted);
     for (int round = 1; round <= search.most_rounds; ++round) {
-        const Result<FormedPart> part = former(with_net_widths(base, net));
+        const Result<FormedPart> part = forming.form(net);
         if (!part) {
             return tl::unexpected(part.error());
         }
-        const BlankOutline formed = read_part(base, wanted, net, *part);
+        const BlankOutline formed = read_part(forming.base(), wanted, net, *part);
         if (part->reason != StopReason::done) {
             BlankOutline ended = best.value_or(formed);
             ended.reason = part->reason;
@@ -175,33 +226,13 @@ Result<BlankOutline> find_outline(
             best = formed;
         }
         best->n_rounds = round;
-        if (best->meets(search.within) || !is_better) {
-            break;
+        best->leaves_openings_out = forming.leaves_openings_out();
+        if (best->largest_miss <= search.within || !is_better) {
+            break; // of a flange with a lip no width changes the flange's own depth
         }
-        net = corrected(net, formed, base);
+        net = corrected(net, formed, forming.base());
     }
     return *best;
-}
-
-Former solved_former(int n_threads, const Monitor& monitor) {
-    return [n_threads, monitor](const job::Job& job) -> Result<FormedPart> {
-        RunOptions options;
-        options.n_threads = n_threads;
-        options.n_frames = 1;
-        options.measure_bare_refactor = false;
-        const Result<JobResult> run = run_job(job, options, monitor);
-        if (!run) {
-            return tl::unexpected(run.error());
-        }
-        FormedPart part;
-        part.reason = run->reason;
-        if (run->reason == StopReason::done) {
-            for (const findings::StationFindings& at : run->steps.back().findings.stations) {
-                part.depths.push_back({at.station, at.flange_depth});
-            }
-        }
-        return part;
-    };
 }
 
 } // namespace flangewright::process

@@ -1,11 +1,9 @@
-// The flat outline whose formed flange has the wanted depth: guess, form, correct, form again.
+// The flat outline whose formed flange, or lip, has the wanted depth: guess, form, correct, form
+// again.
 #pragma once
 
-#include "mesh/base/progress.hpp"
-#include "mesh/base/result.hpp"
-#include "solver/process/job_result.hpp"
+#include "solver/process/formed_part.hpp"
 
-#include <functional>
 #include <vector>
 
 namespace flangewright::process {
@@ -16,15 +14,6 @@ struct OutlineSearch {
     int most_rounds = 5; ///< parts formed at most
 };
 
-/// The depth of a formed part along its line.
-struct FormedPart {
-    std::vector<outline::ProfilePoint> depths; ///< station and depth, stations rising, mm
-    StopReason reason = StopReason::done; ///< without depths unless done
-};
-
-/// Forms the job's blank. Replaceable, so that the search is tested without a solver.
-using Former = std::function<Result<FormedPart>(const job::Job&)>;
-
 /// Wanted and reached at a station, mm.
 struct DepthAt {
     double station = 0;
@@ -34,47 +23,58 @@ struct DepthAt {
     [[nodiscard]] double miss() const { return reached - wanted; }
 };
 
+/// The miss that is largest, and where. mm.
+struct LargestMiss {
+    double miss = 0; ///< signed; positive: too deep
+    double station = 0;
+};
+
+/// Units: mm. Source: none needed. Fails: never; none of nothing.
+[[nodiscard]] LargestMiss largest_of(const std::vector<DepthAt>& depths);
+
 /// The best outline that was formed.
 struct BlankOutline {
     outline::Profile net; ///< flat width that forms to the wanted depth; one point: alike all along
-    std::vector<DepthAt> depths; ///< of the part formed from it, trimmed to the net line
-    double largest_miss = 0; ///< mm, without sign
+    std::vector<DepthAt> depths; ///< of the part formed from it, trimmed to the net line; with a
+                                 ///< lip those of the lip
+    double largest_miss = 0; ///< of `depths`, mm, without sign
     double miss_station = 0; ///< where
     int n_rounds = 0; ///< parts formed
     StopReason reason = StopReason::done; ///< of the last part; unless done there may be no depths
+    std::vector<DepthAt> flange_depths = {}; ///< to the lip's outside, which blocks and springback
+                                             ///< decide, not the width; only with a lip
+    std::vector<outline::ProfilePoint> lip_angles = {}; ///< rad; only with a lip
+    std::vector<findings::FormedHole> holes = {}; ///< of the flange, as that part has them
+    bool leaves_openings_out = false; ///< formed without the flange's holes, notches and tabs
 
-    /// Units: mm. Source: none needed. Fails: never.
-    [[nodiscard]] bool meets(double within) const {
-        return !depths.empty() && largest_miss <= within;
-    }
+    /// All of it: the flange's depth, too, where a lip is. Units: mm. Source: none needed. Fails:
+    /// never.
+    [[nodiscard]] bool meets(double within) const;
 };
 
-/// The job with a net outline, its trim allowance added to it. Units: mm. Source: none needed.
-/// Fails: never.
+/// The job with a net outline, its trim allowance added to it; a lip begins where it did. Units:
+/// mm. Source: none needed. Fails: never.
 [[nodiscard]] job::Job with_net_widths(const job::Job& job, const outline::Profile& net);
 
 /// The job as it is formed in the search: with a trim at its end where an allowance is left on and
-/// no step takes it off, and without holes in the flange, notches and tabs, which a width that
-/// varies does not go with. Units, source: none needed. Fails: never.
+/// no step takes it off. Units, source: none needed. Fails: never.
 [[nodiscard]] job::Job job_to_form(const job::Job& job);
 
-/// Whether the search leaves something of the job's blank out. Units, source: none needed. Fails:
+/// The same without holes in the flange, notches and tabs. Units, source: none needed. Fails:
 /// never.
-[[nodiscard]] bool leaves_openings_out(const job::Job& job);
+[[nodiscard]] job::Job without_flange_openings(const job::Job& job);
 
 /// Corrects the flat width by the miss of the depth at stations about a quarter of a width apart
 /// until the largest miss is small enough, or no smaller than before, and gives the best outline
-/// formed. `wanted` without points: the job's depth all along. Units: mm. Source: derived here
-/// (docs/templates.md, "Search"). Fails: as the former; a job with a return bend is a caller's bug.
+/// formed. Of a flange with a lip it is the lip's depth that is met. `wanted` without points: the
+/// job's depth all along. Where the mesh library or the balance of forces refuses the part with its
+/// flange's openings, it is formed without them. Units: mm. Source: derived here
+/// (docs/templates.md, "Search"). Fails: as the former.
 [[nodiscard]] Result<BlankOutline> find_outline(
     const job::Job& job,
     const outline::Profile& wanted,
     const OutlineSearch& search,
     const Former& former
 );
-
-/// The former that solves the job, all its steps. Units: mm. Source: docs/theory.md. Fails: when
-/// the mesh library refuses.
-[[nodiscard]] Former solved_former(int n_threads, const Monitor& monitor);
 
 } // namespace flangewright::process

@@ -2,6 +2,7 @@
 
 #include "mesh/base/check.hpp"
 #include "solver/findings/flange_development.hpp"
+#include "solver/findings/lip_development.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -23,16 +24,29 @@ struct Place {
     double curvature = 0;
 };
 
-double net_width(const job::Job& job, const Place& place) {
+job::Job job_at(const job::Job& job, const Place& place) {
     job::Job there;
     there.sheet.thickness = job.sheet.thickness;
     there.block = job.block;
     there.block.wall_angles = {};
     there.block.wall_angle = place.wall_angle;
     there.drive = job.drive;
+    there.return_bend = job.return_bend;
     there.blank.flange_depth = place.depth;
     there.blank.line = outline::BendLine::chain({{job.blank.line.length(), place.curvature}});
+    return there;
+}
+
+double net_width(const job::Job& there) {
+    if (there.return_bend) {
+        const findings::LipDevelopment lip = findings::develop_lip(there);
+        return lip.bend_begin + lip.width;
+    }
     return findings::developed_flange_width(there);
+}
+
+double lip_begin(const job::Job& there) {
+    return findings::develop_lip(there).bend_begin;
 }
 
 /// Mean of the line's curvature over a length about a station; where the part is cut off, of what
@@ -77,10 +91,10 @@ std::vector<double> corners(const job::Job& job, const outline::Profile& wanted,
     return stations;
 }
 
-} // namespace
-
-outline::Profile guessed_net_widths(const job::Job& job, const outline::Profile& wanted) {
-    check(!job.return_bend, "the depth of a flange with a lip is developed with the lip");
+/// A flat width developed at each of the corners; one point when all are alike.
+outline::Profile developed(
+    const job::Job& job, const outline::Profile& wanted, double (*width_of)(const job::Job&)
+) {
     const outline::BendLine& line = job.blank.line;
     const double about = job.blank.flange_width;
     std::vector<outline::ProfilePoint> points;
@@ -90,13 +104,24 @@ outline::Profile guessed_net_widths(const job::Job& job, const outline::Profile&
         place.depth = wanted.is_empty() ? job.blank.flange_depth : wanted.at(station);
         place.wall_angle = walls.is_empty() ? job.block.wall_angle : walls.at(station);
         place.curvature = mean_curvature(line, station, about);
-        points.push_back({station, net_width(job, place)});
+        points.push_back({station, width_of(job_at(job, place))});
     }
     const auto [least, most] = std::ranges::minmax(points, {}, &outline::ProfilePoint::value);
     if (most.value - least.value < alike) {
         points.resize(1);
     }
     return outline::Profile(std::move(points));
+}
+
+} // namespace
+
+outline::Profile guessed_net_widths(const job::Job& job, const outline::Profile& wanted) {
+    return developed(job, wanted, net_width);
+}
+
+outline::Profile guessed_lip_begins(const job::Job& job) {
+    check(job.return_bend.has_value(), "the job has a lip");
+    return developed(job, {}, lip_begin);
 }
 
 } // namespace flangewright::process

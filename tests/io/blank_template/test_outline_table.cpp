@@ -21,6 +21,16 @@ TEST(OutlineTable, HasWidthsAndDepthsAtEachStationFormed) {
     );
 }
 
+TEST(OutlineTable, HasLipAndFlangeWhereThereIsALip) {
+    const std::string text = outline_table(full_request(), {{0, 8, 8.25}}, {{0, 18, 17.9}});
+    EXPECT_EQ(
+        text,
+        "station_mm,net_width_mm,cut_width_mm,wanted_lip_depth_mm,formed_lip_depth_mm,miss_mm,"
+        "wanted_flange_depth_mm,formed_flange_depth_mm,flange_miss_mm\n"
+        "0.000,18.000,21.000,8.000,8.250,0.250,18.000,17.900,-0.100\n"
+    );
+}
+
 TEST(OutlineTable, HasWidthsAloneWhereNothingWasFormed) {
     TemplateRequest request = full_request();
     request.unit = units::LengthUnit::inch;

@@ -54,7 +54,7 @@ TEST(Openings, HolesInTheWebGoWithATrim) {
     EXPECT_TRUE(result.has_value());
 }
 
-TEST(Openings, InAFlangeThatVariesAreRefused) {
+TEST(Openings, GoWithAFlangeThatVariesAndItsOwnWidth) {
     const auto result = read_case_text(
         with_line(
             13,
@@ -63,8 +63,19 @@ TEST(Openings, InAFlangeThatVariesAreRefused) {
         ),
         "case.toml"
     );
-    ASSERT_FALSE(result.has_value());
-    EXPECT_THAT(line_for(result.error().front()), testing::HasSubstr("a depth that varies"));
+    EXPECT_TRUE(result.has_value());
+    const auto past_the_narrow_edge = read_case_text(
+        with_line(
+            13,
+            "flange_depth = [[0, 18], [60, 14]]",
+            with_openings("holes = [{station = 55, flange = 13, diameter = 4}]")
+        ),
+        "case.toml"
+    );
+    ASSERT_FALSE(past_the_narrow_edge.has_value());
+    EXPECT_THAT(
+        line_for(past_the_narrow_edge.error().front()), testing::HasSubstr("and the net edge")
+    );
 }
 
 class BadOpenings : public ::testing::TestWithParam<BadLines> {};

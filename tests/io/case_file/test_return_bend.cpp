@@ -57,6 +57,18 @@ TEST(ReturnBendSection, DevelopsFlangeAndLipTogether) {
     EXPECT_FALSE(job.blank.has_lip);
 }
 
+// The blank as cut, where templates found it: the depth says where the lip's block stands.
+TEST(ReturnBendSection, TakesAFlatWidthBesideTheDepth) {
+    const job::Job plain = read_well(lip_case(lip));
+    const job::Job job = read_well(
+        with_line(13, "flange_depth = 18\nflat_width = [[0, 33], [60, 31]]", lip_case(lip))
+    );
+    EXPECT_EQ(job.blank.flange_width, 33);
+    EXPECT_EQ(job.blank.flange_width_at(60), 31);
+    EXPECT_NEAR(job.blank.lip_begin(), plain.blank.lip_begin(), 1e-9);
+    EXPECT_EQ(job.blank.flange_depth, 18);
+}
+
 // A loose part goes back on its block before the lip is bent; one still on it stays.
 TEST(ReturnBendSection, SetsALoosePartOnItsBlockFirst) {
     EXPECT_EQ(
@@ -139,6 +151,12 @@ INSTANTIATE_TEST_SUITE_P(
             13,
             "blank.flat_width",
             {"flange_depth"}},
+        BadLines{
+            "FlatWidthLeavesNoLip",
+            with_line(13, "flange_depth = 18\nflat_width = [[0, 30], [60, 22]]", lip_case(lip)),
+            14,
+            "blank.flat_width",
+            {"both bends, two thicknesses of lip"}},
         BadLines{
             "NoStepBendsIt",
             lip_case(lip, R"(steps = ["bend-down", "release"])"),

@@ -4,6 +4,7 @@
 #include "io/command_line/templates_command.hpp"
 #include "io/drawing/dxf_file.hpp"
 #include "solver/findings/flange_development.hpp"
+#include "solver/findings/lip_development.hpp"
 #include "tests/io/case_file/case_text.hpp"
 #include "tests/io/command_line/temporary_folder.hpp"
 
@@ -104,6 +105,62 @@ TEST_F(TemplatesCommand, TakesTheDepthFromTheCommandLine) {
     given.depth = "3/4 in";
     EXPECT_EQ(go(given), done) << err_.str();
     EXPECT_THAT(text_of(folder_ / "deep" / "outline.csv"), HasSubstr(",19.050,"));
+}
+
+/// A lip that comes out deeper the nearer it is to the start, and its flange 0.1 mm too shallow.
+process::Former made_up_lip_former(int /*n_threads*/, const Monitor& /*monitor*/) {
+    return [](const job::Job& job) -> Result<process::FormedPart> {
+        process::FormedPart part;
+        const double length = job.blank.line.length();
+        const double by_hand = findings::develop_lip(job).width + job.blank.lip_begin();
+        for (int i = 0; i <= 20; ++i) {
+            const double station = length * i / 20;
+            const double net = job.blank.flange_width_at(station) - job.blank.trim_allowance;
+            const double more = 1.5 * std::exp(-station / 10);
+            part.depths.push_back({station, job.return_bend->lip_depth + net - by_hand + more});
+            part.flange_depths.push_back({station, job.blank.flange_depth - 0.1});
+            part.lip_angles.push_back({station, 1.5});
+        }
+        return part;
+    };
+}
+
+TEST_F(TemplatesCommand, FormsTheLipAndDrawsItsBlock) {
+    const std::string steps =
+        R"(steps = ["bend-down", "release", "trim", "return-bend", "release"])";
+    const std::string text = case_file::with_line(28, steps)
+        + "[return_bend]\nside = \"under the web\"\nlip_depth = 9\nnose_radius = 2\n";
+    EXPECT_EQ(go(arguments(text), made_up_lip_former), done) << err_.str();
+    EXPECT_THAT(out_.str(), HasSubstr("part 1 formed: lip depth misses by "));
+    EXPECT_THAT(out_.str(), HasSubstr("times on the computer: lip depth misses the drawing by at"));
+    EXPECT_THAT(
+        out_.str(), HasSubstr("Flange depth to the lip's outside misses it by at most 0.10")
+    );
+    EXPECT_THAT(written("outline.csv"), HasSubstr("wanted_lip_depth_mm"));
+    EXPECT_THAT(written("blank.toml"), HasSubstr("beside flange_depth"));
+    EXPECT_TRUE(drawing::read_drawing(written("template.dxf"), "LIP_BLOCK").has_value());
+    EXPECT_THAT(written("template.svg"), HasSubstr("the lip stands at 85.9 to 85.9 deg"));
+    // The blank it was found for is a case.
+    std::string cut = text;
+    const std::string depth = "flange_depth = 18\n";
+    cut.insert(cut.find(depth), written("blank.toml"));
+    const auto read = case_file::read_case_text(cut, "cut.toml");
+    ASSERT_TRUE(read) << line_for(read.error().front());
+}
+
+TEST_F(TemplatesCommand, TellsWhereHolesOfTheFlangeComeToLie) {
+    const MakeFormer with_hole = [](int, const Monitor&) {
+        return [](const job::Job& job) -> Result<process::FormedPart> {
+            process::FormedPart part{{{0, 18}, {job.blank.line.length(), 18}}, StopReason::done};
+            part.holes = {{1, 30.02, 9.31, 3.2, 3.35}};
+            return part;
+        };
+    };
+    EXPECT_EQ(go(arguments(), with_hole), done);
+    EXPECT_THAT(out_.str(), HasSubstr("on the flat blank"));
+    EXPECT_THAT(
+        out_.str(), HasSubstr("hole 1: station 30.02 mm, depth 9.31 mm, 3.20 mm to 3.35 mm across")
+    );
 }
 
 TEST_F(TemplatesCommand, FormsNothingByHand) {

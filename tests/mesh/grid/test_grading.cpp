@@ -139,5 +139,16 @@ TEST(Grading, ElementsRoundTheNoseMayBeWiderThanTheWidestElsewhere) {
     EXPECT_NEAR(widths.back(), 0.2, rounding);
 }
 
+TEST(Grading, RowsOfATaperedLipStayUpToTheSecondBend) {
+    BlankGrid asked = blank_with_second_bend(23);
+    asked.flange_widths = outline::Profile({{0, 27}, {60, 24}});
+    EXPECT_EQ(row_distance(asked, 17, 60), 17); // the second bend's end
+    EXPECT_NEAR(row_distance(asked, 20, 60), 18.5, rounding); // half of what is left of the lip
+    EXPECT_NEAR(row_distance(asked, 27, 60), 24, rounding);
+    for (const double row : {-5.0, 3.0, 16.0, 19.0, 23.0, 25.0}) {
+        EXPECT_NEAR(row_at(asked, row_distance(asked, row, 40), 40), row, rounding) << row;
+    }
+}
+
 } // namespace
 } // namespace flangewright::grid

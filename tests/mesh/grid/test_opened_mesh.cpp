@@ -247,5 +247,34 @@ TEST(OpenedMesh, TheNextBlankWithoutOpeningsIsMapped) {
     EXPECT_EQ(before->quads, after->quads);
 }
 
+// A width that varies draws the rows together, not the holes.
+TEST(OpenedMesh, HolesAndNotchesOfATaperedFlangeKeepTheirShape) {
+    BlankGrid blank = strip(outline::BendLine::arc(150, 0.55, outline::Curve::concave));
+    blank.flange_widths = outline::Profile({{0, 24}, {80, 19}});
+    blank.openings.holes = {{55, 12, 5, false}};
+    blank.openings.notches = {{20, 6, 7}};
+    const auto mesh = mesh_blank(blank);
+    ASSERT_TRUE(mesh) << mesh.error().object;
+    expect_whole(*mesh);
+    EXPECT_EQ(euler_number(*mesh), 0);
+    const Eigen::Vector3d centre = blank.line.point({55, 12});
+    for (const Rim& rim : mesh->rims) {
+        if (rim.kind == Rim::Kind::hole) {
+            for (const int node : rim.nodes) {
+                EXPECT_NEAR((mesh->positions.col(node) - centre).norm(), 2.5, 1e-9);
+            }
+        } else {
+            double bottom = 1e9;
+            for (const int node : rim.nodes) {
+                bottom = std::min(bottom, mesh->distance[node]);
+            }
+            EXPECT_NEAR(bottom, blank.flange_widths.at(20) - 7, 1e-6);
+        }
+    }
+    for (const int node : mesh->free_edge) {
+        EXPECT_NEAR(mesh->distance[node], blank.flange_widths.at(mesh->station[node]), 1e-6);
+    }
+}
+
 } // namespace
 } // namespace flangewright::grid

@@ -1,5 +1,6 @@
 // The search for the outline with made-up formers; with the solver: test_blank_outline_slow.cpp.
 #include "solver/findings/flange_development.hpp"
+#include "solver/findings/lip_development.hpp"
 #include "solver/process/blank_outline.hpp"
 #include "solver/process/outline_guess.hpp"
 #include "tests/support/small_flange.hpp"
@@ -63,6 +64,19 @@ TEST(OutlineGuess, TakesTheCurvatureOfEachPieceAndBridgesThem) {
     EXPECT_GT(net.at(10), net.at(75)); // a flange that is stretched comes out shallower
     EXPECT_GT(net.at(75), net.at(140));
     EXPECT_NEAR(net.at(50), width_of(0.5 / 80), 0.02); // half of it at the joint
+}
+
+TEST(OutlineGuess, DevelopsFlangeAndLipTogether) {
+    job::Job job = straight_flange();
+    job.blank.flange_depth = 20;
+    job.return_bend = job::ReturnBend{.lip_depth = 9, .nose_radius = 2, .corner_radius = 3};
+    const findings::LipDevelopment lip = findings::develop_lip(job);
+    EXPECT_NEAR(guessed_net_widths(job, {}).at(50), lip.bend_begin + lip.width, rounding);
+    EXPECT_NEAR(guessed_lip_begins(job).at(50), lip.bend_begin, rounding);
+    // A lip whose edge is stretched narrows, so that it needs more width there.
+    job.blank.line = BendLine::chain({{50, 1.0 / 80}, {50, 0}});
+    const Profile net = guessed_net_widths(job, {});
+    EXPECT_GT(net.at(10), net.at(90));
 }
 
 TEST(OutlineGuess, FollowsATableOfDepths) {
@@ -147,17 +161,73 @@ TEST(JobToForm, IsTrimmedToItsNetLineAtItsEnd) {
     EXPECT_EQ(job_to_form(job).steps.size(), 3U);
 }
 
-TEST(JobToForm, KeepsHolesInTheWebAlone) {
+TEST(WithoutFlangeOpenings, KeepsHolesInTheWebAlone) {
     job::Job job = straight_flange();
     job.blank.openings.holes = {{20, -5, 3, true}, {40, 7, 2, false}};
     job.blank.openings.notches = {{60, 3, 3}};
-    EXPECT_TRUE(leaves_openings_out(job));
-    const outline::Openings kept = job_to_form(job).blank.openings;
+    const outline::Openings kept = without_flange_openings(job).blank.openings;
     ASSERT_EQ(kept.holes.size(), 1U);
     EXPECT_TRUE(kept.holes.front().is_pin);
     EXPECT_TRUE(kept.notches.empty());
-    job.blank.openings = kept;
-    EXPECT_FALSE(leaves_openings_out(job));
+}
+
+job::Job lip_flange() {
+    job::Job job = straight_flange();
+    job.blank.flange_depth = 20;
+    job.return_bend = job::ReturnBend{.lip_depth = 9, .nose_radius = 2, .corner_radius = 3};
+    const findings::LipDevelopment lip = findings::develop_lip(job);
+    job.blank.lip_width = lip.width;
+    job.blank.flange_width = lip.bend_begin + lip.width;
+    return job;
+}
+
+/// A lip that comes out 2 mm too deep at the start, and a flange that is 0.3 mm too shallow.
+Result<FormedPart> too_deep_lip(const job::Job& job) {
+    FormedPart part;
+    for (int i = 0; i <= 50; ++i) {
+        const double station = length * i / 50;
+        const double lip = job.blank.flange_width_at(station) - lip_flange().blank.flange_width;
+        part.depths.push_back({station, 9 + lip + 2 * (1 - station / length)});
+        part.flange_depths.push_back({station, 19.7});
+    }
+    return part;
+}
+
+TEST(BlankOutline, MeetsTheLipsDepthAndTellsTheFlanges) {
+    const auto found = find_outline(lip_flange(), {}, {}, too_deep_lip);
+    ASSERT_TRUE(found);
+    EXPECT_TRUE(found->meets(0.4));
+    EXPECT_FALSE(found->meets(0.29)); // the flange is 0.3 mm off, which no width changes
+    EXPECT_LT(found->largest_miss, 0.1);
+    EXPECT_EQ(found->depths.front().wanted, 9);
+    EXPECT_NEAR(largest_of(found->flange_depths).miss, -0.3, rounding);
+    EXPECT_NEAR(found->net.at(0) - found->net.at(length), -2, 0.1);
+}
+
+TEST(BlankOutline, LeavesTheLipsBendWhereItWas) {
+    const job::Job job = lip_flange();
+    const double begin = job.blank.lip_begin();
+    const job::Job wider = with_net_widths(job, Profile({{0, 32}, {100, 34}}));
+    EXPECT_NEAR(wider.blank.lip_begin(), begin, rounding);
+    EXPECT_EQ(wider.blank.flange_width, 34);
+}
+
+TEST(BlankOutline, IsFormedWithoutOpeningsWhereThatCannotBeDoneWithThem) {
+    job::Job job = straight_flange();
+    job.blank.openings.holes = {{40, 7, 2, false}};
+    const Former picky = [](const job::Job& formed) -> Result<FormedPart> {
+        if (!formed.blank.openings.holes.empty()) {
+            return tl::unexpected(OutsideProblem{"meshing", "folds over", "move it"});
+        }
+        return FormedPart{{{0, 12}, {length, 12}}, StopReason::done};
+    };
+    const auto found = find_outline(job, {}, {}, picky);
+    ASSERT_TRUE(found);
+    EXPECT_TRUE(found->leaves_openings_out);
+    EXPECT_TRUE(found->meets(0.01));
+    int n_formed = 0;
+    const auto whole = find_outline(job, {}, {}, made_up_former(n_formed));
+    EXPECT_FALSE(whole->leaves_openings_out);
 }
 
 TEST(WithNetWidths, AddsTheAllowance) {
