@@ -4,6 +4,7 @@
 #include "io/command_line/output_place.hpp"
 #include "io/command_line/progress_line.hpp"
 #include "io/command_line/run_log.hpp"
+#include "io/command_line/solve_for_json.hpp"
 #include "io/command_line/solve_for_text.hpp"
 #include "io/command_line/stop_signal.hpp"
 #include "io/command_line/words.hpp"
@@ -187,24 +188,19 @@ private:
     int search_along(const std::shared_ptr<const process::JobResult>& first, double wall) {
         process::AlongSearch search;
         search.stations = stations_for(question_);
+        const bool has_table = !question_.wanted_along.is_empty();
+        search.wanted =
+            has_table ? question_.wanted_along : outline::Profile({{0, question_.search.wanted}});
         for (const double station : search.stations) {
-            const bool has_table = !question_.wanted_along.is_empty();
-            search.wanted.push_back(
-                has_table ? question_.wanted_along.at(station) : question_.search.wanted
-            );
-            search.walls.push_back(
-                question_.rounded(has_table ? question_.wanted_along.at(station) : wall)
-            );
+            search.walls.push_back(question_.rounded(has_table ? search.wanted.at(station) : wall));
         }
         search.tolerance = question_.search.figure_tolerance;
         search.least_wall = question_.search.from;
         search.most_wall = question_.search.to;
         search.n_threads = n_threads_;
-        answer_.stations = search.stations;
-        answer_.wanted = search.wanted;
         process::AlongWorks works;
-        works.job_at = [&](const std::vector<double>& walls) {
-            return question_.job_at(search.stations, walls);
+        works.job_at = [&](const std::vector<double>& stations, const std::vector<double>& walls) {
+            return question_.job_at(stations, walls);
         };
         works.run_job = workshop_.whole.run_job;
         works.rounded = [this](double value) { return question_.rounded(value); };
@@ -214,6 +210,7 @@ private:
         };
         works.first = first;
         answer_.along = process::find_walls(search, works, monitor_);
+        answer_.wanted = search.wanted;
         return exit_code_for(answer_.along->end);
     }
 
@@ -258,13 +255,13 @@ private:
 
     [[nodiscard]] Result<std::string, key_file::InputProblem> text_found() const {
         return answer_.is_along()
-            ? question_.text_with(answer_.stations, answer_.along->nearest->walls)
+            ? question_.text_with(answer_.along->nearest->stations, answer_.along->nearest->walls)
             : question_.text_with(answer_.one->value);
     }
 
     int write_run(const fs::path& folder, const process::JobResult& run) {
         const std::optional<job::Job> job = answer_.is_along()
-            ? question_.job_at(answer_.stations, answer_.along->nearest->walls)
+            ? question_.job_at(answer_.along->nearest->stations, answer_.along->nearest->walls)
             : question_.job_at(answer_.one->value);
         run_folder::OutputRequest request;
         request.directory = folder;

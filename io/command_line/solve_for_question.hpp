@@ -29,6 +29,8 @@ struct Question {
     key_file::KeyName key; ///< whose value is looked for
     process::ValueSearch search;
     outline::Profile wanted_along; ///< of an undercut whose wall varies in the case already
+    outline::Profile table; ///< of depths or flat widths over the station, mm: the value looked for
+                            ///< is its largest, and all others change by as much
 
     /// "block.nose_radius".
     [[nodiscard]] std::string key_word() const { return key.section + "." + key.key; }
@@ -37,13 +39,17 @@ struct Question {
     [[nodiscard]] std::string written(double value) const;
     /// With its unit, for people. Units: mm, rad.
     [[nodiscard]] std::string shown(double value) const;
+    /// The same, and for a table that it is its largest. Units: mm, rad.
+    [[nodiscard]] std::string shown_value(double value) const;
     /// What written() stands for. Units: mm, rad.
     [[nodiscard]] double rounded(double value) const;
-    /// The file with this value. Fails: as key_file::with_value().
+    /// By how much a whole table is raised for its largest to be this. Units: mm.
+    [[nodiscard]] double added(double value) const;
+    /// The file with this value, or its table raised to it. Fails: as key_file::with_value().
     [[nodiscard]] Result<std::string, key_file::InputProblem> text_with(double value) const;
-    /// The same with wall angles over stations, mm and rad.
+    /// The same with a table over stations. Units: mm, rad.
     [[nodiscard]] Result<std::string, key_file::InputProblem>
-    text_with(const std::vector<double>& stations, const std::vector<double>& walls) const;
+    text_with(const std::vector<double>& stations, const std::vector<double>& values) const;
     /// The text to be kept in another folder: a drawing, named from the case's own, is named by its
     /// whole path. Fails: as key_file::with_value().
     [[nodiscard]] Result<std::string, key_file::InputProblem>

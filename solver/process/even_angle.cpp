@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <span>
 #include <utility>
 
 namespace flangewright::process {
@@ -13,7 +14,7 @@ namespace {
 
 using findings::StationFindings;
 
-double angle_at(const std::vector<StationFindings>& all, double station) {
+double angle_at(std::span<const StationFindings> all, double station) {
     const auto next = std::ranges::lower_bound(all, station, {}, &StationFindings::station);
     if (next == all.begin()) {
         return all.front().flange_angle;
@@ -26,18 +27,54 @@ double angle_at(const std::vector<StationFindings>& all, double station) {
     return before.flange_angle + share * (next->flange_angle - before.flange_angle);
 }
 
+/// The findings after the last step off the block; none when the part is never let go.
+std::span<const StationFindings> loose_stations(const JobResult& run) {
+    for (auto step = run.steps.rbegin(); step != run.steps.rend(); ++step) {
+        if (!job::ends_on_block(step->kind) && !step->findings.stations.empty()) {
+            return step->findings.stations;
+        }
+    }
+    return {};
+}
+
+/// Wall angles at stations.
+struct WallTable {
+    std::vector<double> stations;
+    std::vector<double> walls;
+
+    bool operator==(const WallTable&) const = default;
+
+    [[nodiscard]] double at(double station) const {
+        std::vector<outline::ProfilePoint> points;
+        for (std::size_t i = 0; i < stations.size(); ++i) {
+            points.push_back({stations[i], walls[i]});
+        }
+        return outline::Profile(std::move(points)).at(station);
+    }
+    [[nodiscard]] bool has_room_at(double station, double apart) const {
+        return std::ranges::none_of(stations, [&](double other) {
+            return std::abs(other - station) < apart;
+        });
+    }
+    void put_in(double station, double wall) {
+        const auto next = std::ranges::upper_bound(stations, station);
+        walls.insert(walls.begin() + (next - stations.begin()), wall);
+        stations.insert(next, station);
+    }
+};
+
 class Search {
 public:
     Search(const AlongSearch& search, const AlongWorks& works, const Monitor& monitor)
         : search_(search), works_(works), monitor_(monitor) {}
 
     AlongFound run() {
-        std::vector<double> walls = search_.walls;
+        WallTable table{search_.stations, search_.walls};
         double share = 1; // of what is lacking
         for (int i = 0; i < search_.n_runs_most; ++i) {
             std::shared_ptr<const JobResult> result = i == 0 ? works_.first : nullptr;
             const bool is_known = result != nullptr;
-            AlongRun now = is_known ? read(walls, *result) : solve(walls, result);
+            AlongRun now = is_known ? read(table, *result) : solve(table, result);
             if (monitor_.stop.stop_requested()) {
                 return ended(AlongEnd::stopped);
             }
@@ -60,25 +97,41 @@ public:
             if (found_.nearest->most_off <= search_.tolerance) {
                 return ended(AlongEnd::found);
             }
-            std::vector<double> next = moved(*found_.nearest, share);
-            if (next == walls || share < 0.2) {
+            WallTable next = moved(share);
+            if (next == table || share < 0.2) {
                 break;
             }
-            walls = std::move(next);
+            table = std::move(next);
         }
         return ended(AlongEnd::not_near);
     }
 
 private:
-    AlongRun read(const std::vector<double>& walls, const JobResult& result) const {
-        AlongRun run{walls, angles_at(result, search_.stations)};
-        for (std::size_t i = 0; i < run.angles.size(); ++i) {
-            run.most_off = std::max(run.most_off, std::abs(run.angles[i] - search_.wanted[i]));
+    [[nodiscard]] double lacking_at(const JobResult& result, double station) const {
+        return search_.wanted.at(station) - angles_at(result, {station}).front();
+    }
+
+    AlongRun read(const WallTable& table, const JobResult& result) const {
+        AlongRun run{table.stations, table.walls, angles_at(result, table.stations)};
+        const auto look = [&](double station) {
+            const double off = std::abs(lacking_at(result, station));
+            if (off > run.most_off) {
+                run.most_off = off;
+                run.off_station = station;
+            }
+        };
+        for (const StationFindings& at : loose_stations(result)) {
+            look(at.station);
+        }
+        for (const double station : table.stations) {
+            if (!run.angles.empty()) {
+                look(station);
+            }
         }
         return run;
     }
 
-    AlongRun solve(const std::vector<double>& walls, std::shared_ptr<const JobResult>& result) {
+    AlongRun solve(const WallTable& table, std::shared_ptr<const JobResult>& result) {
         const auto begin = std::chrono::steady_clock::now();
         Monitor told;
         told.stop = monitor_.stop;
@@ -87,8 +140,8 @@ private:
                 + progress.step;
             monitor_.report(progress);
         };
-        AlongRun now{walls};
-        if (std::optional<job::Job> job = works_.job_at(walls)) {
+        AlongRun now{table.stations, table.walls};
+        if (std::optional<job::Job> job = works_.job_at(table.stations, table.walls)) {
             job->scatter.reset();
             RunOptions options;
             options.n_threads = search_.n_threads;
@@ -97,7 +150,7 @@ private:
             Result<JobResult> run = works_.run_job(*job, options, told);
             if (run && run->reason == StopReason::done) {
                 result = std::make_shared<const JobResult>(std::move(*run));
-                now = read(walls, *result);
+                now = read(table, *result);
             }
         }
         const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - begin;
@@ -105,15 +158,26 @@ private:
         return now;
     }
 
-    [[nodiscard]] std::vector<double> moved(const AlongRun& from, double share) const {
-        std::vector<double> walls = from.walls;
-        for (std::size_t i = 0; i < walls.size(); ++i) {
-            const double lacking = search_.wanted[i] - from.angles[i];
-            walls[i] = works_.rounded(std::clamp(
-                walls[i] + share * lacking / search_.slope, search_.least_wall, search_.most_wall
+    /// The nearest table, each wall moved, and a station put in where it is furthest off.
+    [[nodiscard]] WallTable moved(double share) const {
+        const AlongRun& from = *found_.nearest;
+        const WallTable old{from.stations, from.walls};
+        const auto corrected = [&](double station) {
+            const double lacking = lacking_at(*found_.check, station);
+            return works_.rounded(std::clamp(
+                old.at(station) + share * lacking / search_.slope,
+                search_.least_wall,
+                search_.most_wall
             ));
+        };
+        WallTable next{from.stations, {}};
+        for (const double station : from.stations) {
+            next.walls.push_back(corrected(station));
         }
-        return walls;
+        if (old.has_room_at(from.off_station, search_.least_apart)) {
+            next.put_in(from.off_station, corrected(from.off_station));
+        }
+        return next;
     }
 
     void tell(const AlongRun& run) {
@@ -137,17 +201,14 @@ private:
 } // namespace
 
 std::vector<double> angles_at(const JobResult& run, const std::vector<double>& stations) {
-    for (auto step = run.steps.rbegin(); step != run.steps.rend(); ++step) {
-        if (job::ends_on_block(step->kind) || step->findings.stations.empty()) {
-            continue;
+    const std::span<const StationFindings> all = loose_stations(run);
+    std::vector<double> angles;
+    for (const double station : stations) {
+        if (!all.empty()) {
+            angles.push_back(angle_at(all, station));
         }
-        std::vector<double> angles;
-        for (const double station : stations) {
-            angles.push_back(angle_at(step->findings.stations, station));
-        }
-        return angles;
     }
-    return {};
+    return angles;
 }
 
 AlongFound find_walls(const AlongSearch& search, const AlongWorks& works, const Monitor& monitor) {

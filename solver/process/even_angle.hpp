@@ -12,24 +12,28 @@
 
 namespace flangewright::process {
 
-/// What is looked for; one number per station. mm, rad.
+/// What is looked for. mm, rad.
 struct AlongSearch {
-    std::vector<double> stations; ///< rising
-    std::vector<double> wanted; ///< flange angle after release
-    std::vector<double> walls; ///< to begin with
+    std::vector<double> stations; ///< of the table to begin with, rising
+    std::vector<double> walls; ///< and its angles
+    outline::Profile wanted; ///< flange angle after release; one point: alike all along
     double slope = 0.95; ///< of the flange's angle over the wall's
-    double tolerance = 0; ///< of the flange angle at these stations
+    double tolerance = 0; ///< of the flange angle anywhere along the line
+    double least_apart = 4; ///< a station put in keeps off the others by this
     double least_wall = 0;
     double most_wall = 0;
     int n_threads = 1;
-    int n_runs_most = 6;
+    int n_runs_most = 8;
 };
 
-/// One whole run.
+/// One whole run and the table it was made with.
 struct AlongRun {
+    std::vector<double> stations;
     std::vector<double> walls;
-    std::vector<double> angles = {}; ///< after release; empty: no balance, or not allowed
-    double most_off = 0; ///< largest distance from what is wanted, at these stations
+    std::vector<double> angles = {}; ///< after release, at the stations; empty: no balance, or not
+                                     ///< allowed
+    double most_off = 0; ///< largest distance from what is wanted, anywhere along the line
+    double off_station = 0; ///< where
     double seconds = 0;
 };
 
@@ -50,7 +54,10 @@ struct AlongFound {
 
 /// The works, replaceable so that tests are quick.
 struct AlongWorks {
-    std::function<std::optional<job::Job>(const std::vector<double>& walls)> job_at;
+    std::function<std::optional<job::Job>(
+        const std::vector<double>& stations, const std::vector<double>& walls
+    )>
+        job_at;
     std::function<Result<JobResult>(const job::Job&, const RunOptions&, const Monitor&)> run_job;
     std::function<double(double)> rounded; ///< a wall's angle as it will be written
     std::function<void(const AlongRun&)> on_run;
@@ -64,8 +71,9 @@ struct AlongWorks {
 angles_at(const JobResult& run, const std::vector<double>& stations);
 
 /// Whole runs, each wall moved by what its station lacks over the slope, half as far when that made
-/// it worse, never past the bounds. Units: mm, rad. Source: derived here (docs/theory-findings.md,
-/// "Solve for"). Fails: see AlongEnd.
+/// it worse, never past the bounds. Where the angle is furthest off between two stations the table
+/// gets one more. Units: mm, rad. Source: derived here (docs/theory-findings.md, "Solve for").
+/// Fails: see AlongEnd.
 [[nodiscard]] AlongFound
 find_walls(const AlongSearch& search, const AlongWorks& works, const Monitor& monitor);
 

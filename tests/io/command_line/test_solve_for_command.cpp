@@ -1,6 +1,7 @@
 // Everything round the search: the solver is replaced by parts whose figures are formulas.
 #include "io/command_line/command_line.hpp"
 #include "io/command_line/solve_for_command.hpp"
+#include "io/units/written_number.hpp"
 #include "tests/io/case_file/case_text.hpp"
 #include "tests/io/command_line/temporary_folder.hpp"
 
@@ -174,6 +175,29 @@ TEST_F(SolveForCommand, FindsTheDeepestFlange) {
         case_file::good_case.find("flange_depth = 18")
     );
     EXPECT_LE(json().at("check").at("share_used"), 0.75);
+}
+
+// A taper is raised or lowered as a whole: its edge moves in parallel.
+TEST_F(SolveForCommand, AddsTheSameDepthAllAlongATable) {
+    const std::string taper =
+        case_file::with_line(13, "flange_depth = [[0, 18], [20, 18], [\"60 mm\", 14]]");
+    arguments_.limit = "75 %";
+    ASSERT_EQ(run(SolveFor::flange_depth, taper), done) << err_.str();
+    const double deepest = json().at("one_value").at("value_mm");
+    EXPECT_LE(deepest, 27);
+    EXPECT_GE(deepest, 26.5);
+    EXPECT_NEAR(json().at("added_all_along_mm"), deepest - 18, 1e-6);
+    const std::string table = fmt::format(
+        "flange_depth = [[0, {0}], [20, {0}], [60, {1}]]",
+        units::plain_number(deepest, 2),
+        units::plain_number(deepest - 4, 2)
+    );
+    EXPECT_THAT(text_of(folder_ / "out" / "case.toml"), HasSubstr(table));
+    EXPECT_THAT(out_.str(), HasSubstr("mm where deepest, all of its table raised by 8."));
+    EXPECT_THAT(out_.str(), HasSubstr("blank.flange_depth from "));
+    for (const job::Job& job : jobs_) {
+        EXPECT_NEAR(job.blank.flange_widths.most() - job.blank.flange_widths.least(), 4, 0.5);
+    }
 }
 
 TEST_F(SolveForCommand, FindsTheSmallestRadii) {

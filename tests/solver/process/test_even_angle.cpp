@@ -21,18 +21,20 @@ class EvenAngle : public ::testing::Test {
 protected:
     EvenAngle() {
         search_.stations = {0, 20, 40, 60};
-        search_.wanted = {90, 90, 90, 90};
+        search_.wanted = outline::Profile({{0, 90}});
         search_.walls = {93, 93, 93, 93};
         search_.tolerance = tolerance;
         search_.least_wall = 80;
         search_.most_wall = 120;
-        works_.job_at = [this](const std::vector<double>& walls) {
-            walls_ = walls;
-            return std::optional<job::Job>(job::Job{});
-        };
+        works_.job_at =
+            [this](const std::vector<double>& stations, const std::vector<double>& walls) {
+                stations_ = stations;
+                walls_ = walls;
+                return std::optional<job::Job>(job::Job{});
+            };
         works_.run_job = [this](const job::Job&, const RunOptions&, const Monitor&) {
             ++n_runs_;
-            return Result<JobResult>(part_of(walls_));
+            return Result<JobResult>(dips_ ? dipped_part() : part_of(walls_));
         };
         works_.rounded = [](double value) { return std::round(100 * value) / 100; };
     }
@@ -55,9 +57,31 @@ protected:
         return result;
     }
 
+    // An angle 1 deg too small in the middle between two stations, whatever these do; it is felt
+    // over some 8 mm.
+    JobResult dipped_part() const {
+        JobResult result;
+        StepResult released;
+        released.kind = job::StepKind::release;
+        std::vector<outline::ProfilePoint> points;
+        for (std::size_t i = 0; i < walls_.size(); ++i) {
+            points.push_back({stations_[i], walls_[i]});
+        }
+        const outline::Profile wall(points);
+        for (int i = 0; i <= 30; ++i) {
+            const double station = 2.0 * i;
+            const double dip = std::max(0.0, 1 - std::abs(station - 30) / 8);
+            released.findings.stations.push_back(at(station, wall.at(station) - 3 - dip));
+        }
+        result.steps.push_back(released);
+        return result;
+    }
+
     AlongSearch search_;
     AlongWorks works_;
+    std::vector<double> stations_;
     std::vector<double> walls_;
+    bool dips_ = false;
     double shared_ = 0.1;
     double spread_ = 4;
     bool fails_ = false;
@@ -78,11 +102,25 @@ TEST_F(EvenAngle, BringsEveryStationWithinTheTolerance) {
 }
 
 TEST_F(EvenAngle, MeetsAnAngleThatVaries) {
-    search_.wanted = {80, 84, 88, 92};
+    search_.wanted = outline::Profile({{0, 80}, {60, 92}});
     const AlongFound found = find_walls(search_, works_, {});
     ASSERT_EQ(found.end, AlongEnd::found);
     EXPECT_NEAR(found.nearest->angles.front(), 80, tolerance);
     EXPECT_NEAR(found.nearest->angles.back(), 92, tolerance);
+}
+
+TEST_F(EvenAngle, PutsAStationInWhereTheAngleIsOffBetweenTwo) {
+    dips_ = true;
+    const AlongFound found = find_walls(search_, works_, {});
+    ASSERT_EQ(found.end, AlongEnd::found);
+    EXPECT_GT(found.nearest->stations.size(), 4U);
+    EXPECT_TRUE(std::ranges::binary_search(found.nearest->stations, 30));
+    EXPECT_EQ(found.nearest->stations.size(), found.nearest->walls.size());
+    for (const findings::StationFindings& there : found.check->steps.back().findings.stations) {
+        EXPECT_NEAR(there.flange_angle, 90, tolerance) << there.station;
+    }
+    search_.least_apart = 15; // no room for another one
+    EXPECT_EQ(find_walls(search_, works_, {}).end, AlongEnd::not_near);
 }
 
 TEST_F(EvenAngle, BeginsWithTheRunThatIsThere) {
