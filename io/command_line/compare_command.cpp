@@ -211,6 +211,7 @@ public:
         for (const Variant& variant : variants_) {
             runs.push_back({variant.label, compare::read_run(variant.run_folder, variant.run_mark)}
             );
+            compare::tell_depth_left(variant.file.job, runs.back().record);
         }
         for (std::size_t i = 0; i < is_crashed_.size(); ++i) {
             RunRecord& record = runs[missing_[i]].record;

@@ -11,6 +11,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace flangewright::command_line {
 
 namespace {
@@ -114,8 +116,21 @@ Result<fs::path> write_results(const WrittenStudy& study, const std::vector<Comp
 }
 
 std::string results_text(const std::vector<ComparedRun>& runs) {
+    const bool has_lips = std::ranges::any_of(runs, [](const ComparedRun& run) {
+        return run.record.lip_angle_deg.value.has_value();
+    });
     std::vector<std::vector<std::string>> rows{
-        {"", "variant", "verdict", "limit used, %", "angle, deg", "springback, deg", "lift, mm"}};
+        {"",
+         "variant",
+         "verdict",
+         "limit used, %",
+         "angle, deg",
+         "springback, deg",
+         "lift, mm",
+         "depth left, mm"}};
+    if (has_lips) {
+        rows.front().insert(rows.front().end(), {"lip, deg", "lip springback", "lip edge, %"});
+    }
     std::string reasons;
     for (std::size_t i = 0; i < runs.size(); ++i) {
         const auto& [label, record] = runs[i];
@@ -131,8 +146,17 @@ std::string results_text(const std::vector<ComparedRun>& runs) {
              with_error(record.share, 100, 1),
              with_error(record.flange_angle_deg, 1, 1),
              with_error(record.springback_deg, 1, 1),
-             with_error(record.web_lift_mm, 1, 2)}
+             with_error(record.web_lift_mm, 1, 2),
+             with_error(record.depth_left_mm, 1, 1)}
         );
+        if (has_lips) {
+            rows.back().insert(
+                rows.back().end(),
+                {with_error(record.lip_angle_deg, 1, 1),
+                 with_error(record.lip_springback_deg, 1, 1),
+                 with_error(record.lip_edge_share, 100, 1)}
+            );
+        }
     }
     return as_columns(rows) + reasons + "\n" + as_lines(advice(runs));
 }

@@ -134,6 +134,18 @@ name_cells(const StudyFacts& facts, const std::vector<ComparedRun>& runs, std::s
     );
 }
 
+std::string lip_cells(const RunRecord& record, const RunRecord* best) {
+    return cell(record, best, {&RunRecord::lip_angle_deg, 1, 1})
+        + cell(record, best, {&RunRecord::lip_springback_deg, 1, 1})
+        + cell(record, best, {&RunRecord::lip_edge_share, 100, 1});
+}
+
+bool has_lips(const std::vector<ComparedRun>& runs) {
+    return std::ranges::any_of(runs, [](const ComparedRun& run) {
+        return run.record.lip_angle_deg.value.has_value();
+    });
+}
+
 std::string run_row(
     const StudyFacts& facts,
     const std::vector<ComparedRun>& runs,
@@ -144,9 +156,10 @@ std::string run_row(
     const std::string names = name_cells(facts, runs, number);
     if (record.end != RunEnd::done) {
         return fmt::format(
-            "<tr>{}<td class=\"word\">{}</td><td colspan=\"7\">{}</td></tr>\n",
+            "<tr>{}<td class=\"word\">{}</td><td colspan=\"{}\">{}</td></tr>\n",
             names,
             word_for(record.end),
+            has_lips(runs) ? 11 : 8,
             safe(record.reason)
         );
     }
@@ -156,7 +169,7 @@ std::string run_row(
     const int length_decimals = is_inch ? 3 : 2;
     return fmt::format(
         "<tr{}>{}<td><span class=\"word\">{}</span><small>{} "
-        "data</small></td>{}{}{}{}{}{}{}</tr>\n",
+        "data</small></td>{}{}{}{}{}{}{}{}{}</tr>\n",
         best && *best == number ? " class=\"best\"" : "",
         names,
         safe(record.verdict),
@@ -167,11 +180,13 @@ std::string run_row(
         cell(record, best_record, {&RunRecord::flange_angle_deg, 1, 1}),
         cell(record, best_record, {&RunRecord::springback_deg, 1, 1}),
         cell(record, best_record, {&RunRecord::web_lift_mm, length, length_decimals}),
-        cell(record, best_record, {&RunRecord::flange_depth_mm, length, length_decimals})
+        cell(record, best_record, {&RunRecord::flange_depth_mm, length, length_decimals}),
+        cell(record, best_record, {&RunRecord::depth_left_mm, length, length_decimals - 1}),
+        has_lips(runs) ? lip_cells(record, best_record) : ""
     );
 }
 
-std::string table_head(const StudyFacts& facts) {
+std::string table_head(const StudyFacts& facts, bool has_lips) {
     const std::string unit = tables::unit_word(facts.unit);
     std::string head = "<thead><tr><th></th><th>Variant</th><th>Verdict</th>";
     const auto add = [&head](const std::string& name, const std::string& in) {
@@ -184,6 +199,12 @@ std::string table_head(const StudyFacts& facts) {
     add("Springback", "deg");
     add("Web lift", unit);
     add("Flange depth", unit);
+    add("Depth left", "about, " + unit);
+    if (has_lips) {
+        add("Lip angle", "to the flange, deg");
+        add("Lip springback", "deg");
+        add("Lip edge", "% of its limit since soft");
+    }
     return head + "</tr></thead>\n";
 }
 
@@ -205,7 +226,12 @@ marks_note(const std::vector<ComparedRun>& runs, const std::optional<std::size_t
               "together; take the two as equal. A figure without &plusmn; has no error bar.";
     return note
         + " The bar ends at 150 %, its stroke is the limit. Edge stretch and thinning are those of "
-          "the step that strains the edge most, trim allowance included.</p>\n";
+          "the step that strains the edge most, trim allowance included. Depth left: how much "
+          "deeper "
+          "the flange may be and still hold (negative: so much too deep), by this run's shares and "
+          "the edge's stretch by hand, not by another run; solve-for flange-depth finds it by "
+          "runs. "
+          "None is told where the edge is not stretched or a limit is not known.</p>\n";
 }
 
 std::string table_part(const StudyFacts& facts, const std::vector<ComparedRun>& runs) {
@@ -217,8 +243,8 @@ std::string table_part(const StudyFacts& facts, const std::vector<ComparedRun>& 
     return section(
         "numbers-side-by-side",
         "Side by side",
-        "<div class=\"scroll\"><table class=\"compared\">\n" + table_head(facts) + "<tbody>\n"
-            + rows + "</tbody></table></div>\n" + marks_note(runs, best)
+        "<div class=\"scroll\"><table class=\"compared\">\n" + table_head(facts, has_lips(runs))
+            + "<tbody>\n" + rows + "</tbody></table></div>\n" + marks_note(runs, best)
     );
 }
 

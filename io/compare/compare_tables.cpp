@@ -19,14 +19,18 @@ struct Column {
     Figure RunRecord::*figure;
 };
 
-constexpr std::array<Column, 7> columns{
+constexpr std::array<Column, 11> columns{
     {{"share_used", &RunRecord::share},
      {"edge_stretch_percent", &RunRecord::edge_stretch_percent},
      {"thinning_percent", &RunRecord::thinning_percent},
      {"flange_angle_deg", &RunRecord::flange_angle_deg},
      {"springback_deg", &RunRecord::springback_deg},
      {"web_lift_mm", &RunRecord::web_lift_mm},
-     {"flange_depth_mm", &RunRecord::flange_depth_mm}}};
+     {"flange_depth_mm", &RunRecord::flange_depth_mm},
+     {"depth_left_mm", &RunRecord::depth_left_mm},
+     {"lip_angle_deg", &RunRecord::lip_angle_deg},
+     {"lip_springback_deg", &RunRecord::lip_springback_deg},
+     {"lip_edge_share", &RunRecord::lip_edge_share}}};
 
 std::string cell(const std::optional<double>& value) {
     return value && std::isfinite(*value) ? fmt::format("{:.7g}", *value) : "";

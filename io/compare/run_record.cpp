@@ -2,6 +2,7 @@
 
 #include "io/tables/json_figures.hpp"
 #include "io/tables/shown_length.hpp"
+#include "solver/findings/depth_left.hpp"
 
 #include <fmt/format.h>
 
@@ -177,6 +178,56 @@ void read_figures(const Json& summary, RunRecord& record) {
     record.flange_depth_mm = {number_at(last, {"flange_depth_mm", "mean"}), std::nullopt};
 }
 
+material::DataGrade grade_of(const std::string& word) {
+    using material::DataGrade;
+    for (const DataGrade grade :
+         {DataGrade::coupon, DataGrade::published, DataGrade::typical, DataGrade::assumed}) {
+        if (material::word_for(grade) == word) {
+            return grade;
+        }
+    }
+    return DataGrade::unknown;
+}
+
+void read_limits(const Json& summary, RunRecord& record) {
+    const Json& limits = at(summary, {"verdict", "limits"});
+    if (!limits.is_array()) {
+        return;
+    }
+    for (const Json& each : limits) {
+        findings::LimitUse use;
+        use.place = text_at(each, {"place"});
+        use.allowed = number_at(each, {"allowed"});
+        use.share = number_at(each, {"share"});
+        const Json& is_needed = at(each, {"is_needed"});
+        use.is_needed = !is_needed.is_boolean() || is_needed.get<bool>();
+        use.grade = grade_of(text_at(each, {"data_grade"}));
+        record.limits.push_back(use);
+    }
+}
+
+/// Angle and springback at the end; the edge's share of the step that used most since the sheet was
+/// last soft, among those with a bent lip.
+void read_lip(const Json& steps, RunRecord& record) {
+    std::optional<double> used;
+    for (const Json& step : steps) {
+        if (!at(step, {"lip"}).is_object()) {
+            continue;
+        }
+        record.lip_angle_deg.value = number_at(step, {"lip", "angle_deg_middle", "mean"});
+        const auto springback = number_at(step, {"lip", "springback_deg_middle", "mean"});
+        if (springback) {
+            record.lip_springback_deg.value = springback;
+        }
+        const auto here = number_at(step, {"edge_strain_used_log", "max"});
+        used = here ? std::max(used.value_or(*here), *here) : used;
+    }
+    const auto edge = std::ranges::find(record.limits, "free edge", &findings::LimitUse::place);
+    if (used && edge != record.limits.end() && edge->allowed && *edge->allowed > 0) {
+        record.lip_edge_share.value = std::max(std::expm1(*used), 0.0) / *edge->allowed;
+    }
+}
+
 std::vector<std::string> cells_of(const std::string& line) {
     std::vector<std::string> cells;
     std::istringstream rest(line);
@@ -338,9 +389,17 @@ RunRecord read_run(const fs::path& folder, const std::string& run_mark) {
     record.data_grade = text_at(summary, {"verdict", "data_grade"});
     record.error_meaning = error_meaning(summary);
     read_figures(summary, record);
+    read_limits(summary, record);
+    read_lip(steps, record);
     read_help(summary, record);
     read_curves(folder, steps, record);
     return record;
+}
+
+void tell_depth_left(const job::Job& job, RunRecord& record) {
+    if (record.end == RunEnd::done) {
+        record.depth_left_mm.value = findings::depth_left(job, record.limits);
+    }
 }
 
 } // namespace flangewright::compare

@@ -1,6 +1,9 @@
 // What a variant's run folder says, as the comparison needs it.
 #pragma once
 
+#include "solver/findings/findings.hpp"
+#include "solver/job/job.hpp"
+
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -47,8 +50,14 @@ struct RunRecord {
     Figure thinning_percent;
     Figure edge_stretch_percent; ///< engineering; negative: shrunk
     Figure flange_depth_mm;
+    Figure depth_left_mm; ///< how much deeper it may be and still hold; not out of the folder, see
+                          ///< tell_depth_left()
+    Figure lip_angle_deg; ///< these three only with a bent lip
+    Figure lip_springback_deg;
+    Figure lip_edge_share; ///< of what the edge bears, since the sheet was last soft
     std::optional<double> too_deep_mm; ///< how much less deep the flange must be, where told
     std::string helps; ///< what would help most, where told
+    std::vector<findings::LimitUse> limits; ///< of the verdict
     Curve edge_stretch; ///< per cent
     Curve flange_angle; ///< deg
     std::optional<std::filesystem::path> last_shape; ///< field file of the last step
@@ -57,5 +66,9 @@ struct RunRecord {
 /// Reads a folder. A run is taken only when it bears the mark. Units: as the names say. Source:
 /// docs/outputs.md. Fails: never; what can't be read is a failed or missing run with its reason.
 [[nodiscard]] RunRecord read_run(const std::filesystem::path& folder, const std::string& run_mark);
+
+/// Works the depth left out from the limits of a finished run of this job. Units: mm. Source:
+/// findings::depth_left(). Fails: never; the figure stays empty where nothing is told.
+void tell_depth_left(const job::Job& job, RunRecord& record);
 
 } // namespace flangewright::compare

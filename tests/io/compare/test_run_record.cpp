@@ -1,4 +1,5 @@
 #include "io/compare/run_record.hpp"
+#include "solver/findings/depth_left.hpp"
 #include "tests/io/command_line/temporary_folder.hpp"
 
 #include <gmock/gmock.h>
@@ -73,6 +74,39 @@ TEST_F(Record, SaysWhatHelpsAndHowMuchTooDeepItIs) {
     const RunRecord record = read(summary_text());
     EXPECT_EQ(record.helps, "flange 2.5 mm less deep: 79 %");
     EXPECT_EQ(record.too_deep_mm, 2.5);
+}
+
+TEST_F(Record, HasTheLipsFiguresAndItsEdgesShareSinceSoft) {
+    std::string text = summary_text();
+    const std::string trim = R"("flange_depth_mm": {"mean": 16.1})";
+    text.replace(
+        text.find(trim),
+        trim.size(),
+        trim + R"(, "edge_strain_used_log": {"max": 0.04}, "lip": {"angle_deg_middle":
+ {"mean": 86.2}, "springback_deg_middle": {"mean": 3.1}})"
+    );
+    const std::string edge = R"("place": "free edge",)";
+    text.replace(text.find(edge), edge.size(), edge + R"( "allowed": 0.1,)");
+    const RunRecord record = read(text);
+    EXPECT_EQ(record.lip_angle_deg.value, 86.2);
+    EXPECT_EQ(record.lip_springback_deg.value, 3.1);
+    EXPECT_NEAR(*record.lip_edge_share.value, std::expm1(0.04) / 0.1, 1e-12);
+    EXPECT_FALSE(read(summary_text()).lip_angle_deg.value);
+}
+
+TEST_F(Record, TellsTheDepthLeftFromItsLimits) {
+    RunRecord record = read(summary_text());
+    ASSERT_EQ(record.limits.size(), 2U);
+    record.limits[1].grade = material::DataGrade::coupon;
+    job::Job job;
+    job.sheet.thickness = 0.8;
+    job.blank.line = outline::BendLine::arc(100, 0.5, outline::Curve::concave);
+    job.blank.flange_depth = 15;
+    job.block.nose_radius = 2.4;
+    tell_depth_left(job, record);
+    ASSERT_TRUE(record.depth_left_mm.value); // 95 % of the limit: too deep
+    EXPECT_LT(*record.depth_left_mm.value, 0);
+    EXPECT_EQ(record.depth_left_mm.value, findings::depth_left(job, record.limits));
 }
 
 TEST_F(Record, AShareOfAnotherPlaceThanTheEdgeHasNoErrorBar) {
