@@ -107,5 +107,32 @@ TEST(TrimmedMesh, KeepsHolesBelowTheCutAndLosesThoseBeyondIt) {
     }
 }
 
+// The cut slopes: round a hole, where no line of nodes runs, it lies between those beside.
+TEST(TrimmedMesh, CutsATaperedFlangeClearOfItsHoles) {
+    BlankGrid blank;
+    blank.line = outline::BendLine::straight(60);
+    blank.web_width = 20;
+    blank.bend_width = 4;
+    blank.flange_width = 22;
+    blank.flange_widths = outline::Profile({{0, 14}, {60, 22}});
+    blank.cut_width = 19;
+    blank.openings.holes = {{45, 12, 4, false}}; // past where the cut is at the start
+    const Result<SheetMesh> mesh = mesh_blank(blank);
+    ASSERT_TRUE(mesh) << mesh.error().object;
+    const SheetMesh left = trim_beyond(*mesh, 11).mesh;
+    ASSERT_EQ(left.rims.size(), 1U);
+    EXPECT_EQ(left.rims.front().nodes.size(), mesh->rims.front().nodes.size());
+    for (const int node : left.free_edge) {
+        EXPECT_NEAR(left.distance[node], blank.flange_widths.at(left.station[node]) - 3, 1e-9);
+    }
+    const auto is_beyond = [&](const std::array<int, 4>& quad) {
+        return std::ranges::any_of(quad, [&](int node) {
+            return mesh->distance[node] > blank.flange_widths.at(mesh->station[node]) - 3 + 1e-6;
+        });
+    };
+    const auto n_beyond = std::ranges::count_if(mesh->quads, is_beyond);
+    EXPECT_EQ(left.n_elements() + n_beyond, mesh->n_elements());
+}
+
 } // namespace
 } // namespace flangewright::grid
