@@ -1,5 +1,6 @@
 #include "io/blank_template/lip_section.hpp"
 
+#include "io/blank_template/tool_marks.hpp"
 #include "mesh/base/check.hpp"
 #include "solver/findings/flange_development.hpp"
 #include "solver/findings/lip_development.hpp"
@@ -13,7 +14,6 @@ namespace flangewright::blank_template {
 
 namespace {
 
-constexpr double square = 0.5 * std::numbers::pi;
 constexpr double past_lip = 8; // mm of block beyond the lip's edge
 
 /// Bulge of an arc that turns by an angle to the right.

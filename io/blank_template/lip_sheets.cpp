@@ -2,6 +2,7 @@
 
 #include "io/blank_template/lip_section.hpp"
 #include "io/blank_template/plan_outline.hpp"
+#include "io/blank_template/tool_marks.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 
@@ -19,9 +20,6 @@ using Eigen::Vector2d;
 using outline::Profile;
 using paper::Pen;
 using paper::Sheet;
-
-constexpr const char* caution =
-    "A forming estimate: the drawing and approved data decide. Check the bars before you cut.";
 
 LipSection section_of(const TemplateRequest& request) {
     constexpr double web_shown = 30;
@@ -136,7 +134,7 @@ Sheet lip_block_sheet(const TemplateRequest& request) {
         is_under ? "Its back is drawn to the web's edge and may lie anywhere."
                  : "Its back may lie anywhere; it clamps the flange against the form block."
     );
-    head.emplace_back(caution);
+    head.emplace_back(tool_caution);
     add_head(sheet, head);
     return sheet;
 }
@@ -193,7 +191,7 @@ Sheet lip_section_sheet(const TemplateRequest& request) {
         head.push_back(words);
     }
     head.push_back(released_words(request));
-    head.emplace_back(caution);
+    head.emplace_back(tool_caution);
     add_head(sheet, head);
     return sheet;
 }

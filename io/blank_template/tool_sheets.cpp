@@ -1,6 +1,7 @@
 #include "io/blank_template/tool_sheets.hpp"
 
 #include "io/blank_template/plan_outline.hpp"
+#include "io/blank_template/tool_marks.hpp"
 #include "io/tables/shown_length.hpp"
 #include "io/units/angle.hpp"
 
@@ -17,10 +18,6 @@ namespace {
 using outline::Profile;
 using paper::Pen;
 using paper::Sheet;
-
-constexpr double square = 0.5 * std::numbers::pi;
-constexpr const char* caution =
-    "A forming estimate: the drawing and approved data decide. Check the bars before you cut.";
 
 /// Distance of the block's outline from the bend line.
 Profile wall_distances(const job::Block& block) {
@@ -90,7 +87,7 @@ Sheet form_block_sheet(const TemplateRequest& request) {
              + tables::shown_length(block.nose_radius, request.unit) + " ends in the wall; wall "
              + wall_words(block) + ". Long dashes: bend line.",
          "Its back may lie anywhere: drawn to the web's edge.",
-         caution}
+         tool_caution}
     );
     return sheet;
 }
@@ -106,7 +103,7 @@ Sheet backing_sheet(const TemplateRequest& request) {
          setback > 0 ? "Its edge lies " + tables::shown_length(setback, request.unit)
                  + " behind the bend line (long dashes)."
                      : std::string("Its edge lies on the bend line."),
-         caution}
+         tool_caution}
     );
     return sheet;
 }
@@ -229,7 +226,7 @@ Sheet section_sheet(const TemplateRequest& request, const Profile& wanted) {
          "Nose radius " + tables::shown_length(job.block.nose_radius, unit) + ", sheet "
              + tables::shown_length(job.sheet.thickness, unit) + ", backing set back "
              + tables::shown_length(setback, unit) + ".",
-         caution}
+         tool_caution}
     );
     return sheet;
 }

@@ -1,5 +1,6 @@
 #include "io/command_line/solve_for_bounds.hpp"
 
+#include "io/command_line/refusal.hpp"
 #include "io/command_line/solve_for_options.hpp"
 #include "io/units/angle.hpp"
 
@@ -14,12 +15,6 @@ namespace {
 
 using key_file::InputProblem;
 using Problems = std::vector<InputProblem>;
-
-InputProblem on_command_line(
-    const std::string& option, const std::string& found, std::string allowed, std::string remedy
-) {
-    return {"command line", 0, 0, option, found, std::move(allowed), std::move(remedy)};
-}
 
 /// Reads the bounds, and collects what is wrong with them.
 class Bounding {
@@ -44,7 +39,7 @@ public:
         search.from = from ? question_.rounded(*from) : usual_bound(usual_from());
         search.to = to ? question_.rounded(*to) : usual_bound(usual_to());
         if (!(search.from + search.tolerance < search.to)) {
-            problems.push_back(on_command_line(
+            problems.push_back(option_problem(
                 from ? "--from" : "--to",
                 question_.shown(search.from) + " to " + question_.shown(search.to),
                 "bounds that rise, further apart than the tolerance of "
@@ -80,7 +75,7 @@ private:
         const case_file::CaseFileResult read = case_file::read_case_text(*text, question_.own.file);
         if (!read) {
             const InputProblem& first = read.error().front();
-            problems.push_back(on_command_line(
+            problems.push_back(option_problem(
                 option,
                 question_.shown(*bound) + " for " + question_.key_word(),
                 first.key == question_.key_word()

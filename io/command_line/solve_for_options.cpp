@@ -1,5 +1,6 @@
 #include "io/command_line/solve_for_options.hpp"
 
+#include "io/command_line/refusal.hpp"
 #include "io/key_file/excerpt.hpp"
 #include "io/units/angle.hpp"
 #include "io/units/length.hpp"
@@ -17,12 +18,6 @@ namespace {
 
 using key_file::InputProblem;
 using Problems = std::vector<InputProblem>;
-
-InputProblem on_command_line(
-    const std::string& option, const std::string& found, std::string allowed, std::string remedy
-) {
-    return {"command line", 0, 0, option, found, std::move(allowed), std::move(remedy)};
-}
 
 /// Reads what the options say, and collects what is wrong with them.
 class Asking {
@@ -74,7 +69,7 @@ public:
 
 private:
     void refuse(const std::string& option, const char* why) {
-        problems.push_back(on_command_line(
+        problems.push_back(option_problem(
             option, option, fmt::format("{} only with {}", option, why), "leave it out"
         ));
     }
@@ -88,7 +83,7 @@ private:
         const auto plain = units::split_number(word);
         const double share = percent ? *percent : plain && plain->unit.empty() ? plain->number : 0;
         if (!(share >= 0.05 && share <= 1)) {
-            problems.push_back(on_command_line(
+            problems.push_back(option_problem(
                 "--limit",
                 key_file::quoted_excerpt(word),
                 "0.05 to 1, or \"5 %\" to \"100 %\"",
@@ -101,7 +96,7 @@ private:
 
     void keep_between(const std::string& option, double value, double least, double most) {
         if (!(value >= least * (1 - 1e-9) && value <= most * (1 + 1e-9))) {
-            problems.push_back(on_command_line(
+            problems.push_back(option_problem(
                 option,
                 question_.shown(value),
                 question_.shown(least) + " to " + question_.shown(most),
@@ -141,7 +136,7 @@ asked_value(const Question& question, const std::string& option, const std::stri
     if (!question.is_angle()) {
         const units::Written length = units::read_length(word, question.own.unit);
         if (!length) {
-            return tl::unexpected(on_command_line(
+            return tl::unexpected(option_problem(
                 option,
                 key_file::quoted_excerpt(word),
                 length.error().allowed,
@@ -152,7 +147,7 @@ asked_value(const Question& question, const std::string& option, const std::stri
     }
     const auto split = units::split_number(word);
     if (!split || !(split->unit.empty() || split->unit == "deg")) {
-        return tl::unexpected(on_command_line(
+        return tl::unexpected(option_problem(
             option,
             key_file::quoted_excerpt(word),
             "an angle in degrees, such as 92.5",

@@ -37,7 +37,8 @@ struct Measured {
 
 /// The points and FLC0 as one more, each if it can be trusted.
 Measured measured_of(const material::FormingLimit& limit) {
-    Measured measured{.direction = limit.direction};
+    Measured measured;
+    measured.direction = limit.direction;
     const auto add_origin = [&measured](DataGrade grade, const std::string& source) {
         measured.grade = std::max(measured.grade, grade);
         const bool is_told = measured.source.find(source) != std::string::npos;

@@ -8,7 +8,7 @@
 namespace flangewright::grid {
 namespace {
 
-SheetMesh whole() {
+SheetMesh mesh_before() {
     BlankGrid blank;
     blank.line = outline::BendLine::arc(60, 0.3, outline::Curve::concave);
     blank.web_width = 10;
@@ -19,14 +19,14 @@ SheetMesh whole() {
 }
 
 TEST(NodesLeft, AreThoseTheTrimKept) {
-    const SheetMesh mesh = whole();
+    const SheetMesh mesh = mesh_before();
     const TrimmedMesh trimmed = trim_beyond(mesh, 9);
     ASSERT_LT(trimmed.mesh.n_nodes(), mesh.n_nodes());
     EXPECT_EQ(nodes_left(mesh, trimmed.mesh), trimmed.kept_nodes);
 }
 
 TEST(NodesLeft, OfASheetNotCutAreAll) {
-    const SheetMesh mesh = whole();
+    const SheetMesh mesh = mesh_before();
     const std::vector<int> left = nodes_left(mesh, mesh);
     ASSERT_EQ(left.size(), static_cast<std::size_t>(mesh.n_nodes()));
     for (int node = 0; node < mesh.n_nodes(); ++node) {
