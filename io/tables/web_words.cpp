@@ -56,9 +56,10 @@ std::string web_sentence(const process::JobResult& result, units::LengthUnit uni
     }
     const double found = result.steps.back().findings.web_lift;
     const std::string lift = fmt::format(
-        "{}, give or take {} (a third of it for the model)",
+        "{}, give or take {} (by {}, and a third of the lift for the model)",
         shown_length(found, unit),
-        shown_length(bar_of(result, found), unit)
+        shown_length(bar_of(result, found), unit),
+        error_bars(result).meaning
     );
     const std::string limit = "a feeler of " + shown_length(feeler, unit);
     switch (*seat) {
@@ -71,9 +72,11 @@ std::string web_sentence(const process::JobResult& result, units::LengthUnit uni
     }
     return fmt::format(
         "Whether the web sits flat can't be told: it lifts by {}, and {} may go under it or not. "
-        "A finer mesh (accuracy) narrows that; the block shows it.",
+        "{}The block shows it.",
         lift,
-        limit
+        limit,
+        result.mesh_error->web_lift > model_share * found ? "A finer mesh (accuracy) narrows that. "
+                                                          : ""
     );
 }
 

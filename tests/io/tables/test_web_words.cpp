@@ -45,17 +45,22 @@ TEST(WebWords, SayNothingWithoutABar) {
 TEST(WebWords, GiveLiftAndBarInTheUsersUnit) {
     EXPECT_EQ(
         web_sentence(part_that_lifts(0.9, 0.1), LengthUnit::millimetre),
-        "The web does not sit flat: it lifts by 0.90 mm, give or take 0.33 mm (a third of it for "
-        "the model): more than a feeler of 0.25 mm."
+        "The web does not sit flat: it lifts by 0.90 mm, give or take 0.33 mm (by mesh, and a "
+        "third of the lift for the model): more than a feeler of 0.25 mm."
     );
     EXPECT_THAT(
         web_sentence(part_that_lifts(0.1, 0.1), LengthUnit::inch),
         HasSubstr("sits flat: it lifts by 0.004 in (0.10 mm), give or take 0.004 in (0.11 mm)")
     );
-    EXPECT_THAT(
-        web_sentence(part_that_lifts(0.04, 0.98), LengthUnit::millimetre),
-        HasSubstr("can't be told: it lifts by 0.04 mm, give or take 0.98 mm")
-    );
+}
+
+TEST(WebWords, PointToAFinerMeshWhereThatHelps) {
+    const auto sentence = [](double lift, double bar) {
+        return web_sentence(part_that_lifts(lift, bar), LengthUnit::millimetre);
+    };
+    EXPECT_THAT(sentence(0.04, 0.98), HasSubstr("can't be told: it lifts by 0.04 mm"));
+    EXPECT_THAT(sentence(0.04, 0.98), HasSubstr("A finer mesh"));
+    EXPECT_THAT(sentence(0.3, 0.01), HasSubstr("may go under it or not. The block shows it."));
 }
 
 TEST(WebWords, CautionACureOfALiftThatMayNotBe) {
