@@ -134,18 +134,6 @@ name_cells(const StudyFacts& facts, const std::vector<ComparedRun>& runs, std::s
     );
 }
 
-std::string lip_cells(const RunRecord& record, const RunRecord* best) {
-    return cell(record, best, {&RunRecord::lip_angle_deg, 1, 1})
-        + cell(record, best, {&RunRecord::lip_springback_deg, 1, 1})
-        + cell(record, best, {&RunRecord::lip_edge_share, 100, 1});
-}
-
-bool has_lips(const std::vector<ComparedRun>& runs) {
-    return std::ranges::any_of(runs, [](const ComparedRun& run) {
-        return run.record.lip_angle_deg.value.has_value();
-    });
-}
-
 std::string run_row(
     const StudyFacts& facts,
     const std::vector<ComparedRun>& runs,
@@ -156,10 +144,9 @@ std::string run_row(
     const std::string names = name_cells(facts, runs, number);
     if (record.end != RunEnd::done) {
         return fmt::format(
-            "<tr>{}<td class=\"word\">{}</td><td colspan=\"{}\">{}</td></tr>\n",
+            "<tr>{}<td class=\"word\">{}</td><td colspan=\"8\">{}</td></tr>\n",
             names,
             word_for(record.end),
-            has_lips(runs) ? 11 : 8,
             safe(record.reason)
         );
     }
@@ -169,7 +156,7 @@ std::string run_row(
     const int length_decimals = is_inch ? 3 : 2;
     return fmt::format(
         "<tr{}>{}<td><span class=\"word\">{}</span><small>{} "
-        "data</small></td>{}{}{}{}{}{}{}{}{}</tr>\n",
+        "data</small></td>{}{}{}{}{}{}{}{}</tr>\n",
         best && *best == number ? " class=\"best\"" : "",
         names,
         safe(record.verdict),
@@ -181,12 +168,11 @@ std::string run_row(
         cell(record, best_record, {&RunRecord::springback_deg, 1, 1}),
         cell(record, best_record, {&RunRecord::web_lift_mm, length, length_decimals}),
         cell(record, best_record, {&RunRecord::flange_depth_mm, length, length_decimals}),
-        cell(record, best_record, {&RunRecord::depth_left_mm, length, length_decimals - 1}),
-        has_lips(runs) ? lip_cells(record, best_record) : ""
+        cell(record, best_record, {&RunRecord::depth_left_mm, length, length_decimals - 1})
     );
 }
 
-std::string table_head(const StudyFacts& facts, bool has_lips) {
+std::string table_head(const StudyFacts& facts) {
     const std::string unit = tables::unit_word(facts.unit);
     std::string head = "<thead><tr><th></th><th>Variant</th><th>Verdict</th>";
     const auto add = [&head](const std::string& name, const std::string& in) {
@@ -200,11 +186,6 @@ std::string table_head(const StudyFacts& facts, bool has_lips) {
     add("Web lift", unit);
     add("Flange depth", unit);
     add("Depth left", "about, " + unit);
-    if (has_lips) {
-        add("Lip angle", "to the flange, deg");
-        add("Lip springback", "deg");
-        add("Lip edge", "% of its limit since soft");
-    }
     return head + "</tr></thead>\n";
 }
 
@@ -243,8 +224,42 @@ std::string table_part(const StudyFacts& facts, const std::vector<ComparedRun>& 
     return section(
         "numbers-side-by-side",
         "Side by side",
-        "<div class=\"scroll\"><table class=\"compared\">\n" + table_head(facts, has_lips(runs))
-            + "<tbody>\n" + rows + "</tbody></table></div>\n" + marks_note(runs, best)
+        "<div class=\"scroll\"><table class=\"compared\">\n" + table_head(facts) + "<tbody>\n"
+            + rows + "</tbody></table></div>\n" + marks_note(runs, best)
+    );
+}
+
+/// The lips, where there are any.
+std::string lips_part(const std::vector<ComparedRun>& runs) {
+    const std::optional<std::size_t> best = best_run(runs);
+    std::string rows;
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        const RunRecord& record = runs[i].record;
+        if (record.lip_angle_deg.value) {
+            const RunRecord* best_record = best ? &runs[*best].record : nullptr;
+            rows += fmt::format(
+                "<tr{}><th scope=\"row\" class=\"number\">{} {}</th>{}{}{}</tr>\n",
+                best && *best == i ? " class=\"best\"" : "",
+                i + 1,
+                swatch(i),
+                cell(record, best_record, {&RunRecord::lip_angle_deg, 1, 1}),
+                cell(record, best_record, {&RunRecord::lip_springback_deg, 1, 1}),
+                cell(record, best_record, {&RunRecord::lip_edge_share, 100, 1})
+            );
+        }
+    }
+    if (rows.empty()) {
+        return {};
+    }
+    return section(
+        "lips",
+        "The lip",
+        "<table class=\"compared\">\n<thead><tr><th></th>"
+        "<th class=\"figure\">Lip angle<br><small>to the flange, at the end, deg</small></th>"
+        "<th class=\"figure\">Lip springback<br><small>deg</small></th>"
+        "<th class=\"figure\">Edge's limit used<br><small>since last soft, %</small></th>"
+        "</tr></thead>\n<tbody>\n"
+            + rows + "</tbody></table>\n"
     );
 }
 
@@ -325,7 +340,8 @@ std::string compare_page(const StudyFacts& facts, const std::vector<ComparedRun>
     page += own_style;
     page += "</style>\n</head>\n<body>\n";
     page += head_part(facts, runs.size()) + advice_part(runs) + table_part(facts, runs);
-    page += plots_part(facts, runs) + pictures_part(facts) + reasons_part(facts, runs);
+    page += lips_part(runs) + plots_part(facts, runs) + pictures_part(facts)
+        + reasons_part(facts, runs);
     page += study_part(facts) + sheet_page::cautions_part();
     return page + "<footer>flangewright " + safe(facts.program_version) + ", " + safe(facts.date)
         + "</footer>\n</body>\n</html>\n";
