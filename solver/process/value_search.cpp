@@ -12,6 +12,10 @@ namespace flangewright::process {
 
 namespace {
 
+std::optional<double> figure_of(const std::optional<Reading>& reading) {
+    return reading ? std::optional(reading->figure) : std::nullopt;
+}
+
 class Search {
 public:
     Search(const ValueSearch& search, const SearchWorks& works, const Monitor& monitor)
@@ -91,7 +95,7 @@ private:
         if (runs_.add({value, reading})) {
             result_ = whole.result;
         }
-        tell({true, value, reading ? std::optional(reading->figure) : std::nullopt, spent.count()});
+        tell({true, value, figure_of(reading), spent.count()});
         if (reading) {
             set_trials_beside(value, *reading, whole.result);
         }
@@ -142,12 +146,7 @@ private:
         const std::optional<Reading> reading = expected ? read(value, *expected) : std::nullopt;
         const bool is_own = runs_.best() && !expected && answer.numbers; // set beside itself
         if (!is_own) {
-            tell(
-                {false,
-                 value,
-                 reading ? std::optional(reading->figure) : std::nullopt,
-                 answer.seconds}
-            );
+            tell({false, value, figure_of(reading), answer.seconds});
         }
     }
 
@@ -160,24 +159,15 @@ private:
 
     // The whole run's figure there, else what the trials expect beside the last whole run.
     [[nodiscard]] std::optional<ValueTrial> known_at(double bound) {
-        const auto is_there = [bound](const ValueTrial& trial) { return trial.value == bound; };
-        for (const bool is_check : {true, false}) {
-            const auto found = std::ranges::find_if(told_, [&](const ValueTrial& trial) {
-                return is_there(trial) && trial.is_check == is_check;
-            });
-            if (found != told_.end()) {
-                ValueTrial now = *found;
-                if (!is_check && has_trials_ && !is_stopped()) {
-                    const auto expected = trials_.expect({bound});
-                    const auto reading = expected.empty() || !expected.front()
-                        ? std::nullopt
-                        : read(bound, *expected.front());
-                    now.figure = reading ? std::optional(reading->figure) : now.figure;
-                }
-                return now;
+        std::optional<ValueTrial> now = told_at(told_, bound);
+        if (now && !now->is_check && has_trials_ && !is_stopped()) {
+            const auto expected = trials_.expect({bound});
+            if (!expected.empty() && expected.front()) {
+                const std::optional<Reading> reading = read(bound, *expected.front());
+                now->figure = reading ? figure_of(reading) : now->figure;
             }
         }
-        return std::nullopt;
+        return now;
     }
 
     ValueFound ended(SearchEnd end) {

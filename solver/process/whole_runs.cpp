@@ -83,6 +83,18 @@ bool WholeRuns::is_better(const Check& one, const Check& other) const {
                  : one.reading->sign < other.reading->sign;
 }
 
+std::optional<ValueTrial> told_at(const std::vector<ValueTrial>& told, double value) {
+    for (const bool is_check : {true, false}) {
+        const auto found = std::ranges::find_if(told, [&](const ValueTrial& trial) {
+            return trial.value == value && trial.is_check == is_check;
+        });
+        if (found != told.end()) {
+            return *found;
+        }
+    }
+    return std::nullopt;
+}
+
 void TrialMisses::add(double value, double sign) {
     misses_.push_back({value, sign});
     std::ranges::sort(misses_, {}, &Miss::value);

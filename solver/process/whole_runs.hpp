@@ -49,6 +49,10 @@ private:
     std::optional<Check> best_;
 };
 
+/// What was told of a value: of its whole run if there was one, else of its first trial. Units:
+/// those of the search. Source: none needed. Fails: nothing when neither was made.
+[[nodiscard]] std::optional<ValueTrial> told_at(const std::vector<ValueTrial>& told, double value);
+
 /// By how much whole runs lie above what the trials let expect.
 class TrialMisses {
 public:
