@@ -14,6 +14,7 @@ public:
     LipSection(const job::Job& job, double back);
 
     [[nodiscard]] bool is_under_web() const { return is_under_; }
+    [[nodiscard]] double back() const { return back_; }
     /// Where the lip's nose begins in the face that the flange lies on, and where it ends.
     [[nodiscard]] Eigen::Vector2d nose_begin() const { return place(0, 0); }
     [[nodiscard]] Eigen::Vector2d nose_end() const;

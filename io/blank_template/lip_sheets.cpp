@@ -97,6 +97,38 @@ double outer_back(const TemplateRequest& request, double nose_end) {
     return std::max(nose_end, std::min(nose_end + job.return_bend->lip_depth + behind, room));
 }
 
+/// Flange depth, lip depth and the form block's height.
+void add_dimensions(Sheet& sheet, const TemplateRequest& request, const LipSection& section) {
+    const auto shown = [&](double length) { return tables::shown_length(length, request.unit); };
+    const bool is_under = section.is_under_web();
+    // Clear of a block outside the flange; under the web on the flange's outside.
+    const double outer = section.outer_block().empty()
+        ? 6.0
+        : (section.outer_block()[3].at - section.nose_begin()).dot(section.out()) + 5;
+    const Vector2d off = section.lower_corner() - section.upper_corner();
+    add_dimension(
+        sheet,
+        section.upper_corner(),
+        section.upper_corner() + off.dot(section.down()) * section.down(),
+        outer,
+        "flange depth " + shown(request.job.blank.flange_depth)
+    );
+    add_dimension(
+        sheet,
+        section.lower_corner(),
+        section.lip_edge(),
+        is_under ? 6 : -6,
+        "lip depth " + shown(request.job.return_bend->lip_depth)
+    );
+    add_dimension(
+        sheet,
+        {section.back(), 0},
+        {section.back(), section.foot()},
+        -6,
+        "block " + shown(-section.foot())
+    );
+}
+
 } // namespace
 
 Sheet lip_block_sheet(const TemplateRequest& request) {
@@ -142,7 +174,7 @@ Sheet lip_block_sheet(const TemplateRequest& request) {
 Sheet lip_section_sheet(const TemplateRequest& request) {
     const job::Job& job = request.job;
     const LipSection section = section_of(request);
-    const double back = -std::min(job.blank.web_width, 30.0);
+    const double back = section.back();
     const double t = job.sheet.thickness;
     constexpr double backing = 10;
     Sheet sheet;
@@ -158,28 +190,8 @@ Sheet lip_section_sheet(const TemplateRequest& request) {
          {{{back, t}, 0}, {{edge, t}, 0}, {{edge, t + backing}, 0}, {{back, t + backing}, 0}},
          true}
     );
+    add_dimensions(sheet, request, section);
     const auto shown = [&](double length) { return tables::shown_length(length, request.unit); };
-    const bool is_under = section.is_under_web();
-    // Clear of a block outside the flange; under the web on the flange's outside.
-    const double outer = section.outer_block().empty()
-        ? 6.0
-        : (section.outer_block()[3].at - section.nose_begin()).dot(section.out()) + 5;
-    const Vector2d off = section.lower_corner() - section.upper_corner();
-    add_dimension(
-        sheet,
-        section.upper_corner(),
-        section.upper_corner() + off.dot(section.down()) * section.down(),
-        outer,
-        "flange depth " + shown(job.blank.flange_depth)
-    );
-    add_dimension(
-        sheet,
-        section.lower_corner(),
-        section.lip_edge(),
-        is_under ? 6 : -6,
-        "lip depth " + shown(job.return_bend->lip_depth)
-    );
-    add_dimension(sheet, {back, 0}, {back, section.foot()}, -6, "block " + shown(-section.foot()));
     std::vector<std::string> head{
         "Section across both noses, with the lip, real size",
         job.title,
