@@ -93,6 +93,7 @@ std::string limit_chart(const LimitChart& chart) {
     add_marks(*drawing, chart.measured_minor, chart.measured_major, {colour_of_points, 14});
     set_axis(*drawing->GetAxis(vtkAxis::BOTTOM), extent.least_minor, extent.most_minor);
     set_axis(*drawing->GetAxis(vtkAxis::LEFT), 0, extent.most_major);
+    drawing->GetAxis(vtkAxis::BOTTOM)->SetLabelOffset(fineness * 18); // corner labels stay apart
     show(canvas, *drawing);
     add_words(canvas, chart);
     return canvas.png();

@@ -19,6 +19,7 @@
 #include <cmath>
 #include <functional>
 #include <ostream>
+#include <utility>
 
 namespace flangewright::command_line {
 
@@ -100,20 +101,50 @@ chart::LimitCurve computed_limit(
     return curve;
 }
 
-/// The other law of the sheet with the same groove; nothing where the groove is fitted.
+/// The other law of the sheet with the same groove.
 void add_other_limit(
     chart::LimitChart& chart,
     const material::SheetMaterial& material,
     const limits::GrooveFit& groove
 ) {
-    if (groove.is_from_points() || material.other_curves.empty()
-        || !material.other_curves.front().law) {
+    if (material.other_curves.empty() || !material.other_curves.front().law) {
         return;
     }
     const material::OtherCurve& other = material.other_curves.front();
     chart.curves.push_back(computed_limit(material, *other.law, groove.choice));
     chart.curves.back().name = "computed on the " + other.law_name + " curve, same groove";
     chart.curves.back().is_used = false;
+}
+
+/// The limit that shares stand on; beside it the computed one where that misses what was measured.
+void add_limits(
+    chart::LimitChart& chart,
+    const material::SheetMaterial& material,
+    const limits::GrooveFit& groove
+) {
+    chart::LimitCurve computed = computed_limit(material, *groove.flow, groove.choice);
+    const std::string how = fmt::format(
+        "computed on the {} curve, groove {:.2g} % thinner",
+        groove.law_name,
+        100 * (1 - groove.choice.thickness_ratio)
+    );
+    if (!groove.is_from_points()) {
+        computed.name = how + " (common practice, no source)";
+        chart.curves.push_back(std::move(computed));
+        add_other_limit(chart, material, groove);
+        return;
+    }
+    chart::LimitCurve used = computed;
+    used.name = "used: the dashed one, scaled to meet the dots";
+    for (std::size_t i = 0; i < used.major.size(); ++i) {
+        const double scale = 1 / groove.correction(used.minor[i] / used.major[i]);
+        used.minor[i] *= scale;
+        used.major[i] *= scale;
+    }
+    computed.name = how + " (fitted to the dots)";
+    computed.is_used = false;
+    chart.curves.push_back(std::move(used));
+    chart.curves.push_back(std::move(computed));
 }
 
 /// Points that are kept but not trusted are shown as well, and said to be so.
@@ -173,14 +204,7 @@ chart::LimitChart limit_chart_of(const material::SheetMaterial& material) {
     chart.text.footer =
         footer_of(material, "curve data " + material::word_for(material.curve_grade));
     if (groove.flow) {
-        chart.curves.push_back(computed_limit(material, *groove.flow, groove.choice));
-        chart.curves.back().name = fmt::format(
-            "computed on the {} curve, groove {:.2g} % thinner ({})",
-            groove.law_name,
-            100 * (1 - groove.choice.thickness_ratio),
-            groove.is_from_points() ? "fitted to the dots" : "common practice, no source"
-        );
-        add_other_limit(chart, material, groove);
+        add_limits(chart, material, groove);
     }
     if (material.forming_limit) {
         add_points(chart, *material.forming_limit, groove);

@@ -61,7 +61,7 @@ ValueRule direction_rule() {
         .lowest = 0,
         .highest = 90,
         .reason = "from the rolling direction to that of the major strain",
-        .remedy = "write it like \"90 deg\", or leave it out for along the rolling direction",
+        .remedy = "write it in degrees like 90, or leave it out for along the rolling direction",
         .need = Need::optional};
 }
 

@@ -17,6 +17,26 @@ constexpr double looked_into = 0.25; // quick share from which a path is followe
 constexpr double needed_share = 0.5;
 constexpr double on_line = 1e-9; // mm
 
+/// Minor over major strain of one in rolling axes; 0 where nothing is stretched.
+double strain_ratio(const Eigen::Vector3d& e) {
+    const double mean = 0.5 * (e[0] + e[1]);
+    const double radius = 0.5 * std::hypot(e[0] - e[1], e[2]);
+    return mean + radius > 0 ? (mean - radius) / (mean + radius) : 0;
+}
+
+/// The larger of those of the path's last stretch that thins and of all of it: a straight path has
+/// one, and of a turned one neither is known to be right.
+double correction(
+    const limits::GrooveFit& groove,
+    std::span<const limits::PathStretch> path,
+    const Eigen::Vector3d& moved
+) {
+    path = limits::up_to_thinning(path);
+    const double whole = groove.correction(strain_ratio(moved));
+    return path.empty() ? whole
+                        : std::max(whole, groove.correction(strain_ratio(path.back().rate)));
+}
+
 /// Larger principal log strain of one in rolling axes.
 double major_strain(const Eigen::Vector3d& e) {
     return 0.5 * (e[0] + e[1] + std::hypot(e[0] - e[1], e[2]));
@@ -81,8 +101,10 @@ Eigen::VectorXd neck_shares(
         const std::vector<limits::PathStretch> path =
             limits::stretches_of(*yield, paths.increments(node));
         const double quick = limits::quick_share(path, least);
-        shares[node] =
-            quick < looked_into ? quick : limits::share_to_neck(sheet, path, choice).share;
+        // The least limit is behind a quick share: no measured one lies far below it.
+        shares[node] = quick < looked_into ? quick
+                                           : limits::share_to_neck(sheet, path, choice).share
+                * correction(groove, path, paths.moved(node));
     });
     return shares;
 }

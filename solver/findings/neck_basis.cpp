@@ -103,7 +103,7 @@ std::string groove_in_words(const limits::GrooveFit& groove) {
         return as_usual + ", since the sheet's forming limit is assumed, not measured";
     case limits::GrooveBasis::measured:
         return fmt::format(
-            "{}, fitted {} {}; {}",
+            "{}, fitted {} {}; {}, and shares are scaled by that",
             depth,
             groove.is_by_plane_strain && groove.points.size() > 1 ? "near plane strain to" : "to",
             measured_in_words(groove),
@@ -120,7 +120,7 @@ std::string groove_in_words(const limits::GrooveFit& groove) {
         break;
     }
     return fmt::format(
-        "{}, the deepest looked for; {} lower still: {}",
+        "{}, the deepest looked for; {} lower still: {}, and shares are scaled by that",
         depth,
         measured_in_words(groove),
         misses_in_words(groove)

@@ -9,6 +9,7 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <utility>
 
 namespace flangewright::limits {
 
@@ -160,6 +161,32 @@ bool fit_on_a_curve(
 }
 
 } // namespace
+
+double GrooveFit::correction(double ratio) const {
+    if (!is_from_points()) {
+        return 1;
+    }
+    // By growing ratio of strains, which need not be the order of the minor strains.
+    std::vector<std::pair<double, double>> known;
+    for (const LimitBeside& point : points) {
+        known.emplace_back(
+            point.measured.minor / point.measured.major,
+            std::log(point.computed_major / point.measured.major)
+        );
+    }
+    std::ranges::sort(known);
+    const auto after =
+        std::ranges::lower_bound(known, ratio, {}, &std::pair<double, double>::first);
+    if (after == known.begin()) {
+        return std::exp(known.front().second);
+    }
+    if (after == known.end()) {
+        return std::exp(known.back().second);
+    }
+    const auto before = after - 1;
+    const double part = (ratio - before->first) / (after->first - before->first);
+    return std::exp(before->second + part * (after->second - before->second));
+}
 
 double GrooveFit::most_above() const {
     double most = -std::numeric_limits<double>::infinity();

@@ -42,6 +42,11 @@ struct GrooveFit {
     [[nodiscard]] bool is_from_points() const {
         return basis == GrooveBasis::measured || basis == GrooveBasis::below_deepest;
     }
+    /// By what a share computed with this groove is multiplied so that straight paths meet all
+    /// measured points: computed over measured major strain, its logarithm straight over the ratio
+    /// of strains between points, level beyond them; 1 without points that are used. Units: -.
+    /// Source: derived here (docs/theory-findings.md, "Groove and measured limit"). Fails: never.
+    [[nodiscard]] double correction(double ratio) const;
     /// How far the computed curve lies above the points at most, part of the measured major
     /// strain; below zero: below all of them.
     [[nodiscard]] double most_above() const;

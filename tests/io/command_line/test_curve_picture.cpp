@@ -63,8 +63,13 @@ TEST(LimitPicture, ShowsWhatIsMeasuredAndTheCurveFittedToIt) {
     material.forming_limit = material::FormingLimit{
         {{-0.05, 0.13}, {0, 0.1}}, material::DataGrade::coupon, "dome test", {}};
     const chart::LimitChart chart = limit_chart_of(material);
-    ASSERT_EQ(chart.curves.size(), 1U);
-    EXPECT_THAT(chart.curves[0].name, HasSubstr("fitted to the dots"));
+    ASSERT_EQ(chart.curves.size(), 2U);
+    EXPECT_THAT(chart.curves[0].name, HasSubstr("scaled to meet the dots"));
+    EXPECT_THAT(chart.curves[1].name, HasSubstr("fitted to the dots"));
+    EXPECT_FALSE(chart.curves[1].is_used);
+    constexpr std::size_t plane_strain = 10; // of 30 ratios from -0.5 to 1
+    EXPECT_NEAR(chart.curves[0].minor[plane_strain], 0, 1e-9);
+    EXPECT_NEAR(chart.curves[0].major[plane_strain], 0.1, 1e-9);
     EXPECT_EQ(chart.measured_minor, (std::vector{-0.05, 0.0}));
     EXPECT_EQ(chart.measured_major, (std::vector{0.13, 0.1}));
     EXPECT_EQ(chart.measured_words, "dots: forming limit of the sheet, coupon");

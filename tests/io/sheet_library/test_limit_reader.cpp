@@ -82,11 +82,11 @@ TEST(LimitReader, ReadsAFormingLimit) {
 }
 
 TEST(LimitReader, ReadsTheDirectionOfTheMajorStrain) {
-    const ReadMaterial read = read_with("[forming_limit]\nflc0 = 0.25\ndirection = \"90 deg\"\n");
+    const ReadMaterial read = read_with("[forming_limit]\nflc0 = 0.25\ndirection = 90\n");
     ASSERT_TRUE(read.material && read.material->forming_limit) << read.problem();
     EXPECT_DOUBLE_EQ(read.material->forming_limit->direction, std::acos(0.0));
     EXPECT_THAT(
-        read_with("[forming_limit]\nflc0 = 0.25\ndirection = \"95 deg\"\n").problem(),
+        read_with("[forming_limit]\nflc0 = 0.25\ndirection = 95\n").problem(),
         HasSubstr("own.toml:10: forming_limit.direction: found")
     );
 }

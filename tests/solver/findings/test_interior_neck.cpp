@@ -120,6 +120,20 @@ TEST(InteriorNeck, StandsOnTheMeasuredFormingLimit) {
     EXPECT_NEAR(shares_of(paths, sheet, 1)[1], 0.12 / 0.18, 0.003);
 }
 
+// Fitted near plane strain, the groove alone would promise more on the right side than was
+// measured.
+TEST(InteriorNeck, MeetsEveryMeasuredPointOnAStraightPath) {
+    material::SheetMaterial sheet = made_up_sheet();
+    sheet.forming_limit = material::FormingLimit{
+        {{-0.06, 0.2}, {0, 0.14}, {0.1, 0.17}}, DataGrade::coupon, "dome test", {}};
+    ASSERT_GT(limits::fit_groove(sheet).most_above(), 0.1);
+    for (const material::FormingPoint& point : sheet.forming_limit->points) {
+        const Eigen::Vector3d half(0.5 * point.major, 0.5 * point.minor, 0);
+        EXPECT_NEAR(shares_of(paths_with(1, half, 0, half), sheet, 1)[0], 0.5, 0.003)
+            << point.minor;
+    }
+}
+
 // A turn of the path still counts: stretched equally both ways first, then in plane strain.
 TEST(InteriorNeck, KeepsThePathWithAFittedGroove) {
     material::SheetMaterial sheet = made_up_sheet();

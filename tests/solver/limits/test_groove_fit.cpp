@@ -109,6 +109,12 @@ TEST(GrooveFit, TellsHowFarThePointsAwayFromPlaneStrainAreMissed) {
     EXPECT_NEAR(fit.choice.thickness_ratio, 0.99, 1e-4);
     EXPECT_NEAR(fit.most_above(), 0.1, 0.005);
     EXPECT_NEAR(fit.most_below(), 0.1, 0.005);
+    // Straight between the points, level beyond them.
+    EXPECT_NEAR(fit.correction(-0.4), 0.9, 0.005);
+    EXPECT_NEAR(fit.correction(0), 1, 0.002);
+    EXPECT_NEAR(fit.correction(0.25), std::sqrt(1.1), 0.005);
+    EXPECT_NEAR(fit.correction(1), 1.1, 0.005);
+    EXPECT_NEAR(fit.correction(-1), 0.9, 0.005);
 }
 
 TEST(GrooveFit, DoesNotUseWhatIsOnlyAssumed) {
@@ -121,6 +127,7 @@ TEST(GrooveFit, DoesNotUseWhatIsOnlyAssumed) {
         EXPECT_EQ(fit.basis, GrooveBasis::doubtful);
         EXPECT_EQ(fit.choice.thickness_ratio, GrooveChoice{}.thickness_ratio);
         EXPECT_TRUE(fit.points.empty());
+        EXPECT_EQ(fit.correction(0.3), 1);
     }
     material.forming_limit->grade = DataGrade::typical;
     EXPECT_EQ(fit_groove(material).basis, GrooveBasis::measured);
