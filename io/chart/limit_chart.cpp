@@ -16,8 +16,9 @@ namespace {
 constexpr std::array<int, 3> colour_of_points{60, 60, 60};
 constexpr double least_shown = 0.05;
 
-/// One line above the other, from the chart's foot up.
-void add_foot_line(
+/// One line beneath the other from the upper left corner, which a limit leaves free: it is lowest
+/// near no minor strain and rises furthest on the right.
+void add_line_of_words(
     vtk::Canvas& canvas,
     const std::string& words,
     std::size_t number,
@@ -26,7 +27,7 @@ void add_foot_line(
     canvas.add_text(
         words,
         {.x = (left + 24) / vtk::Canvas::width,
-         .y = (bottom + 22 + 34 * static_cast<double>(number)) / vtk::Canvas::height,
+         .y = (top - 44 - 34 * static_cast<double>(number)) / vtk::Canvas::height,
          .size = 22,
          .is_on_white = true,
          .colour = {colour[0] / 255.0, colour[1] / 255.0, colour[2] / 255.0}}
@@ -35,10 +36,10 @@ void add_foot_line(
 
 void add_words(vtk::Canvas& canvas, const LimitChart& chart) {
     for (std::size_t i = 0; i < chart.curves.size(); ++i) {
-        add_foot_line(canvas, chart.curves[i].name, i, curve_colours[i % curve_colours.size()]);
+        add_line_of_words(canvas, chart.curves[i].name, i, curve_colours[i % curve_colours.size()]);
     }
     if (!chart.measured_words.empty()) {
-        add_foot_line(canvas, chart.measured_words, chart.curves.size(), colour_of_points);
+        add_line_of_words(canvas, chart.measured_words, chart.curves.size(), colour_of_points);
     }
     canvas.add_text("Major true strain", {.x = 0.03, .y = 0.825, .size = 26});
     canvas.add_text(

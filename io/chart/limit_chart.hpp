@@ -10,7 +10,7 @@ namespace flangewright::chart {
 
 /// One computed limit. True strains, lists of one length.
 struct LimitCurve {
-    std::string name; ///< in words, at the chart's foot
+    std::string name; ///< in words, in the chart
     std::vector<double> minor;
     std::vector<double> major;
     bool is_used = true; ///< else thinner and dashed
@@ -22,7 +22,7 @@ struct LimitChart {
     std::vector<LimitCurve> curves; ///< one or two, the one that is used first
     std::vector<double> measured_minor; ///< may be empty
     std::vector<double> measured_major;
-    std::string measured_words; ///< at the chart's foot
+    std::string measured_words; ///< beside them in the chart
 };
 
 /// Bytes of a PNG, 1600 by 1000; empty when there is nothing to draw or the picture library gave
