@@ -21,10 +21,22 @@ std::string sound_text(const std::string& text) {
     return sound;
 }
 
+void SurfaceEnd::operator()(cairo_surface_t* surface) const {
+    cairo_surface_destroy(surface);
+}
+
+void PenEnd::operator()(cairo_t* pen) const {
+    cairo_destroy(pen);
+}
+
 PdfStream::PdfStream(double width, double height, const std::string& title)
     : surface_(cairo_pdf_surface_create_for_stream(append, &bytes_, width, height)) {
     const std::string sound = sound_text(title);
     cairo_pdf_surface_set_metadata(surface_.get(), CAIRO_PDF_METADATA_TITLE, sound.c_str());
+}
+
+CairoPen PdfStream::new_pen() const {
+    return CairoPen(cairo_create(surface_.get()));
 }
 
 void PdfStream::end_page(cairo_t* pen) {
@@ -38,7 +50,11 @@ std::optional<std::string> PdfStream::finish() {
     return status_ == CAIRO_STATUS_SUCCESS ? std::optional(bytes_) : std::nullopt;
 }
 
-void PdfStream::take(cairo_status_t status) {
+const char* PdfStream::trouble() const {
+    return cairo_status_to_string(static_cast<cairo_status_t>(status_));
+}
+
+void PdfStream::take(int status) {
     status_ = status_ == CAIRO_STATUS_SUCCESS ? status : status_;
 }
 

@@ -1,20 +1,22 @@
 // A PDF file that the drawing library writes into memory.
 #pragma once
 
-#include <cairo.h>
-
 #include <memory>
 #include <optional>
 #include <string>
 
+// Of cairo.h, so that who includes this needs none of it.
+using cairo_t = struct _cairo;
+using cairo_surface_t = struct _cairo_surface;
+
 namespace flangewright::paper {
 
 struct SurfaceEnd {
-    void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
+    void operator()(cairo_surface_t* surface) const;
 };
 
 struct PenEnd {
-    void operator()(cairo_t* pen) const { cairo_destroy(pen); }
+    void operator()(cairo_t* pen) const;
 };
 
 using CairoSurface = std::unique_ptr<cairo_surface_t, SurfaceEnd>;
@@ -32,20 +34,20 @@ public:
     PdfStream& operator=(const PdfStream&) = delete;
 
     [[nodiscard]] cairo_surface_t* surface() const { return surface_.get(); }
-    [[nodiscard]] CairoPen new_pen() const { return CairoPen(cairo_create(surface_.get())); }
+    [[nodiscard]] CairoPen new_pen() const;
     void end_page(cairo_t* pen);
 
     /// The whole file; nothing is drawn after it. Source: PDF (ISO 32000-1), by the library. Fails:
     /// empty when the library met trouble; `trouble()` has its words.
     [[nodiscard]] std::optional<std::string> finish();
-    [[nodiscard]] const char* trouble() const { return cairo_status_to_string(status_); }
+    [[nodiscard]] const char* trouble() const;
 
 private:
-    void take(cairo_status_t status);
+    void take(int status);
 
     std::string bytes_; // written to until the surface goes
     CairoSurface surface_;
-    cairo_status_t status_ = CAIRO_STATUS_SUCCESS;
+    int status_ = 0; // the library's first trouble, 0: none
 };
 
 } // namespace flangewright::paper

@@ -2,6 +2,7 @@
 
 #include "io/paper/pdf_stream.hpp"
 
+#include <cairo.h>
 #include <fmt/format.h>
 
 #include <algorithm>

@@ -1,5 +1,6 @@
 #include "io/paper/pdf_stream.hpp"
 
+#include <cairo.h>
 #include <gmock/gmock.h>
 
 namespace flangewright::paper {
