@@ -13,6 +13,7 @@ namespace {
 std::vector<double>
 stations_of(const TemplateRequest& request, const std::vector<process::DepthAt>& depths) {
     std::vector<double> stations;
+    stations.reserve(depths.size());
     for (const process::DepthAt& at : depths) {
         stations.push_back(at.station);
     }

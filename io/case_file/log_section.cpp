@@ -15,7 +15,7 @@ std::ptrdiff_t n_letters(const std::string& text) {
 
 std::string line_of(key_file::TableReader& table, const std::string& key) {
     constexpr std::ptrdiff_t longest = 60; // it stands in one cell of the page
-    const std::string text = table.text(key, key_file::Need::optional).value_or("");
+    std::string text = table.text(key, key_file::Need::optional).value_or("");
     const bool is_filled = text.find_first_not_of(' ') != std::string::npos;
     const bool is_one_line = text.find_first_of("\n\r\t") == std::string::npos;
     if (table.holds_text(key) && (!is_filled || !is_one_line || n_letters(text) > longest)) {

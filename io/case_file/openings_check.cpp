@@ -75,12 +75,12 @@ public:
     }
 
 private:
-    [[nodiscard]] std::string shown(double length) {
+    [[nodiscard]] std::string shown(double length) const {
         return shown_length(length, *parts_.blank_table);
     }
 
     /// An edge with notches or tabs, and a flange with holes, can't do everything yet.
-    bool fits_the_rest() {
+    [[nodiscard]] bool fits_the_rest() const {
         const OpeningsSection& openings = parts_.blank.openings;
         const bool in_flange = std::ranges::any_of(openings.holes, [](const auto& hole) {
             return hole.opening.distance > 0;

@@ -137,16 +137,23 @@ Result<Arguments, OnlyText> solve_for_arguments_of(const RawWords& words) {
     return *arguments;
 }
 
-Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& words) {
-    if (const auto problem = surplus_word(commands.app, "flangewright")) {
-        return tl::unexpected(*problem);
+std::optional<OnlyText> any_surplus_word(const Commands& commands) {
+    if (auto problem = surplus_word(commands.app, "flangewright")) {
+        return problem;
     }
     for (const CLI::App* command : commands.all()) {
         if (command->parsed()) {
-            if (const auto problem = surplus_word(*command, full_name(*command))) {
-                return tl::unexpected(*problem);
+            if (auto problem = surplus_word(*command, full_name(*command))) {
+                return problem;
             }
         }
+    }
+    return std::nullopt;
+}
+
+Result<Arguments, OnlyText> chosen(const Commands& commands, const RawWords& words) {
+    if (const auto problem = any_surplus_word(commands)) {
+        return tl::unexpected(*problem);
     }
     if (commands.run->parsed()) {
         return run_arguments(words);

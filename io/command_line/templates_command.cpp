@@ -155,7 +155,7 @@ private:
         const process::Former solve = make_former(arguments_.n_threads, monitor);
         int n_formed = 0;
         const process::Former former = [&](const job::Job& job) {
-            const Result<process::FormedPart> part = solve(job);
+            Result<process::FormedPart> part = solve(job);
             line.clear();
             if (part && part->reason == StopReason::done) {
                 tell_round(++n_formed, *part, wanted);

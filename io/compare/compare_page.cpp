@@ -82,7 +82,7 @@ std::string swatch(std::size_t number) {
 
 /// How a figure is printed.
 struct Shown {
-    Figure RunRecord::*figure;
+    Figure RunRecord::*figure = nullptr;
     double factor = 1;
     int n_decimals = 1;
 };

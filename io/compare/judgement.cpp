@@ -184,6 +184,7 @@ std::string by_share(const std::vector<ComparedRun>& runs, std::size_t best) {
         : " What would help it most: " + record.helps + " of the limit used.";
     if (equals.size() > 1) {
         std::vector<std::string> names;
+        names.reserve(equals.size());
         for (const std::size_t place : equals) {
             names.push_back(std::to_string(place + 1));
         }

@@ -12,7 +12,7 @@ namespace flangewright::key_file {
 [[nodiscard]] std::size_t offset_of(std::string_view text, Place place);
 
 /// One past the last byte of the value that begins there: a text, a list, braces or a bare word.
-[[nodiscard]] std::size_t end_of_value(std::string_view text, std::size_t begin);
+[[nodiscard]] std::size_t end_of_value(std::string_view text, std::size_t at);
 
 /// Just behind the line that begins the section; nothing where there is none.
 [[nodiscard]] std::optional<std::size_t>

@@ -35,6 +35,15 @@ private:
     mutable std::string text_; // the library's writers write through const
 };
 
+/// The letter that begins there with a byte for `n_more` others.
+std::uint32_t letter_at(const std::string& utf8, std::size_t begin, std::size_t n_more) {
+    std::uint32_t letter = static_cast<unsigned char>(utf8[begin]) & (0x3FU >> n_more);
+    for (std::size_t k = 1; k <= n_more; ++k) {
+        letter = (letter << 6U) | (static_cast<unsigned char>(utf8[begin + k]) & 0x3FU);
+    }
+    return letter;
+}
+
 /// Letters beyond the plain ones as the format escapes them: \U+00E4. Broken bytes become "?".
 std::string escaped(const std::string& utf8) {
     std::string text;
@@ -43,14 +52,10 @@ std::string escaped(const std::string& utf8) {
         const std::size_t n_more = lead >= 0xF0 ? 3 : lead >= 0xE0 ? 2 : lead >= 0xC0 ? 1 : 0;
         if (lead < 0x80) {
             text += lead < 0x20 || lead == 0x7F ? ' ' : utf8[i];
-        } else if (n_more == 0 || n_more == 3 || i + n_more >= utf8.size() + 0) {
+        } else if (n_more == 0 || n_more == 3 || i + n_more >= utf8.size()) {
             text += '?';
         } else {
-            std::uint32_t letter = lead & (0x3FU >> n_more);
-            for (std::size_t k = 1; k <= n_more; ++k) {
-                letter = (letter << 6U) | (static_cast<unsigned char>(utf8[i + k]) & 0x3FU);
-            }
-            text += fmt::format("\\U+{:04X}", letter);
+            text += fmt::format("\\U+{:04X}", letter_at(utf8, i, n_more));
         }
         i += 1 + std::min(n_more, utf8.size() - i - 1);
     }

@@ -6,8 +6,10 @@
 #include <string>
 
 // Of cairo.h, so that who includes this needs none of it.
-using cairo_t = struct _cairo;
-using cairo_surface_t = struct _cairo_surface;
+struct _cairo; // NOLINT(clang-diagnostic-reserved-identifier): the library's name
+struct _cairo_surface; // NOLINT(clang-diagnostic-reserved-identifier): the library's name
+using cairo_t = _cairo; // NOLINT(readability-identifier-naming): the library's name
+using cairo_surface_t = _cairo_surface; // NOLINT(readability-identifier-naming): the library's name
 
 namespace flangewright::paper {
 

@@ -229,10 +229,12 @@ std::string view_data(
         return {};
     }
     std::vector<Scale> scales;
+    scales.reserve(fields.size());
     for (const Field field : fields) {
         scales.push_back(scale_of(states, field, factor_of(field, unit)));
     }
     std::vector<const Eigen::Matrix3Xd*> shapes;
+    shapes.reserve(states.size());
     for (const ViewState& state : states) {
         shapes.push_back(state.positions);
     }

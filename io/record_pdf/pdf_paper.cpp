@@ -71,9 +71,11 @@ public:
         std::istringstream words(text);
         for (std::string word; words >> word;) {
             std::string& line = lines.back();
-            const std::string longer = line.empty() ? word : line + " " + word;
+            std::string longer = line;
+            longer += line.empty() ? "" : " ";
+            longer += word;
             if (line.empty() || extent(longer) <= most) {
-                line = longer;
+                line = std::move(longer);
             } else {
                 lines.push_back(word);
             }
@@ -204,6 +206,7 @@ void PdfPaper::table(
     const std::vector<TableColumn>& columns, const std::vector<std::vector<std::string>>& rows
 ) {
     std::vector<std::string> heads;
+    heads.reserve(columns.size());
     for (const TableColumn& column : columns) {
         heads.push_back(column.head);
     }

@@ -39,7 +39,9 @@ void add_material(
     lines.add(section + ".poisson_ratio", material.poisson_ratio);
     lines.add(section + ".hardening.law", material.law_name);
     for (const auto& [key, values] : material.law_values) {
-        lines.add(section + ".hardening." + key, fmt::format("{}", fmt::join(values, ", ")));
+        lines.add(
+            fmt::format("{}.hardening.{}", section, key), fmt::format("{}", fmt::join(values, ", "))
+        );
     }
     for (const material::BackStress& back : material.back_stresses) {
         const auto& [stiffness, recall] = back;
@@ -49,7 +51,9 @@ void add_material(
     if (material.yield != nullptr) { // so that states of sheets without stay what they were
         lines.add(section + ".yield.law", material.yield_name);
         for (const auto& [key, values] : material.yield_values) {
-            lines.add(section + ".yield." + key, fmt::format("{}", fmt::join(values, ", ")));
+            lines.add(
+                fmt::format("{}.yield.{}", section, key), fmt::format("{}", fmt::join(values, ", "))
+            );
         }
     }
 }

@@ -93,6 +93,7 @@ std::vector<std::string> cure_steps(const process::WebCure& cure, units::LengthU
             told.push_back(zone);
         }
     }
+    steps.reserve(steps.size() + told.size());
     for (const process::CureZone& zone : told) {
         steps.push_back(step_for(zone, unit));
     }

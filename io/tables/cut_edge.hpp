@@ -24,6 +24,6 @@ struct CutEdge {
 };
 
 /// Units: mm. Source: findings (edge_strain.hpp). Fails: never.
-[[nodiscard]] CutEdge cut_edge(const process::JobResult& result, std::size_t step);
+[[nodiscard]] CutEdge cut_edge(const process::JobResult& result, std::size_t index);
 
 } // namespace flangewright::tables

@@ -29,6 +29,7 @@ std::vector<double> cuts_of_nodes(const SheetMesh& mesh, double cut_off) {
     }
     const outline::Profile cut(points);
     std::vector<double> cuts;
+    cuts.reserve(static_cast<std::size_t>(mesh.n_nodes()));
     for (int node = 0; node < mesh.n_nodes(); ++node) {
         cuts.push_back(cut.at(mesh.station[node]));
     }

@@ -95,7 +95,7 @@ std::string measured_in_words(const limits::GrooveFit& groove) {
 std::string groove_in_words(const limits::GrooveFit& groove) {
     const double thinner = 100 * (1 - groove.choice.thickness_ratio);
     const std::string depth = fmt::format("groove {:.2g} % thinner", thinner);
-    const std::string as_usual = depth + ": common practice, no source";
+    std::string as_usual = depth + ": common practice, no source";
     switch (groove.basis) {
     case limits::GrooveBasis::assumed:
         return as_usual;

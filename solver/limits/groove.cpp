@@ -203,7 +203,10 @@ double Increment::flow_misfit_at(double w, double& stress) {
     const auto length = [&](double along) { return misfit(w, along).length; };
     stress = rising_root(length, -stress_most, stress_most, 1e-12);
     const Misfit found = misfit(w, stress);
-    return std::abs(found.length) < 1e-6 ? found.flow : infinity;
+    if (std::abs(found.length) < 1e-6) {
+        return found.flow;
+    }
+    return infinity;
 }
 
 bool Increment::bracket(double step, double& w, double& stress) {

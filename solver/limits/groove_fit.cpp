@@ -104,6 +104,7 @@ public:
         search.figure_tolerance = near_enough;
         const SignChange found = find_sign_change(search, [this](const std::vector<double>& at) {
             std::vector<std::optional<double>> figures;
+            figures.reserve(at.size());
             for (const double depth : at) {
                 figures.emplace_back(misfit(1 - std::exp(depth)));
             }

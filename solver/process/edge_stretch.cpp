@@ -116,6 +116,7 @@ std::vector<EdgeZone> edge_zones(const Workpiece& piece) {
         std::max(piece.job.blank.flange_width, n_elements_least * length / n_elements);
     const int n = std::clamp(static_cast<int>(length / shortest), 1, n_zones_most);
     std::vector<EdgeZone> zones;
+    zones.reserve(static_cast<std::size_t>(n));
     for (int i = 0; i < n; ++i) {
         zones.push_back({length * i / n, length * (i + 1) / n});
     }

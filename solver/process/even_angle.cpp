@@ -78,19 +78,10 @@ public:
             if (monitor_.stop.stop_requested()) {
                 return ended(AlongEnd::stopped);
             }
-            const bool has_angles = !now.angles.empty();
-            const bool is_better =
-                has_angles && (!found_.nearest || now.most_off < found_.nearest->most_off);
             if (!is_known) {
                 tell(now);
             }
-            if (is_better) {
-                found_.nearest = std::move(now);
-                found_.check = result;
-                share = 1;
-            } else {
-                share *= 0.5;
-            }
+            share = keep_if_better(std::move(now), result) ? 1 : 0.5 * share;
             if (!found_.nearest) {
                 return ended(AlongEnd::no_balance);
             }
@@ -107,6 +98,16 @@ public:
     }
 
 private:
+    bool keep_if_better(AlongRun now, const std::shared_ptr<const JobResult>& result) {
+        const bool is_better =
+            !now.angles.empty() && (!found_.nearest || now.most_off < found_.nearest->most_off);
+        if (is_better) {
+            found_.nearest = std::move(now);
+            found_.check = result;
+        }
+        return is_better;
+    }
+
     [[nodiscard]] double lacking_at(const JobResult& result, double station) const {
         return search_.wanted.at(station) - angles_at(result, {station}).front();
     }

@@ -390,6 +390,17 @@ void fill_in_figures(const Workpiece& piece, const SolveFigures& spent, JobResul
     result.figures.seconds_bare_refactor = spent.seconds_bare_refactor;
 }
 
+/// Where the edge stood longer on the way than at the end of the bend-down.
+void warn_of_the_way(JobResult& result) {
+    if (result.passes && !result.steps.empty()) {
+        const double at_end = result.steps.front().findings.edge_tension_most;
+        const std::string warning = warning_of_the_way(result.passes->as_driven, at_end);
+        if (!warning.empty()) {
+            result.warnings.push_back(warning);
+        }
+    }
+}
+
 } // namespace
 
 Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const Monitor& monitor) {
@@ -422,13 +433,7 @@ Result<JobResult> run_job(const job::Job& job, const RunOptions& options, const 
     look_for_necks(job, n_threads, result);
     judge(job, result);
     add_warnings(result);
-    if (result.passes && !result.steps.empty()) {
-        const double at_end = result.steps.front().findings.edge_tension_most;
-        const std::string warning = warning_of_the_way(result.passes->as_driven, at_end);
-        if (!warning.empty()) {
-            result.warnings.push_back(warning);
-        }
-    }
+    warn_of_the_way(result);
     compare_with_even(job, options, n_threads, monitor, result);
     if (options.works_out_web_cure) {
         work_out_web_cure(job, n_threads, monitor, result);

@@ -45,7 +45,7 @@ set(only_in
     "vtk[A-Z].*[.]h=^io/"
     "toml(plusplus|[+][+])/.*=^io/"
     "dxflib/.*=^io/(drawing/dxf_file|paper/dxf_sheet)[.]cpp$"
-    "cairo.*=^io/(paper/pdf_pages|record_pdf/pdf_paper)[.]cpp$"
+    "cairo.*=^io/(paper/pdf_(pages|stream)|record_pdf/pdf_paper)[.]cpp$"
     "CLI/.*=^io/command_line/"
     "(iostream|fstream|cstdio|filesystem|print)=^(io|tests)/")
 
