@@ -23,10 +23,15 @@ constexpr double harmless_stretch = 0.002;
 // (2.4 % apart), .063 and .064 are one.
 constexpr double same_gauge_share = 0.03;
 
-/// Engineering strain of the outer fibre, mid-surface kept.
+/// Largest engineering strain of the outer fibre, mid-surface kept.
 double strain_of_radius(double radius_over_thickness) {
-    return 1 / (2 * radius_over_thickness + 1);
+    return uneven_bend / (2 * radius_over_thickness + 1);
 }
+
+// Shares of a bend at the tabulated radius itself may round to either side of 1.
+constexpr double rounding = 1e-9;
+constexpr const char* bend_place = "outer fibre of the bend";
+constexpr const char* lip_bend_place = "outer fibre of the lip's bend";
 
 // In thicknesses: a sharper bend than this is called sharp.
 constexpr double smallest_told_radius = 0.05;
@@ -42,11 +47,12 @@ VerdictWord word_of(const LimitUse& use, double close_share) {
     if (!use.share) {
         return VerdictWord::unknown;
     }
-    if (*use.share > 1) {
+    if (*use.share > 1 + rounding) {
         return word_beyond(use.place);
     }
-    return *use.share >= close_share || is_doubtful(*use.share, use.grade) ? VerdictWord::close
-                                                                           : VerdictWord::holds;
+    return *use.share >= close_from(use.place, close_share) || is_doubtful(*use.share, use.grade)
+        ? VerdictWord::close
+        : VerdictWord::holds;
 }
 
 double share_or_none(const LimitUse& use) {
@@ -220,7 +226,7 @@ std::string allowed_bend_in_words(double allowed) {
     return is_sharp_bend(allowed)
         ? "a sharp bend, radius 0"
         : fmt::format(
-            "a radius of {:.1f} times the thickness, which stretches it by {:.1f} %",
+            "a radius of {:.1f} times the thickness, which stretches it by up to {:.1f} %",
             radius_over_thickness_of(allowed),
             100 * allowed
         );
@@ -321,7 +327,7 @@ bool is_doubtful(double share, material::DataGrade grade) {
 }
 
 double radius_over_thickness_of(double bend_strain) {
-    return bend_strain > 0 ? std::max(0.0, 0.5 * (1 / bend_strain - 1))
+    return bend_strain > 0 ? std::max(0.0, 0.5 * (uneven_bend / bend_strain - 1))
                            : std::numeric_limits<double>::infinity();
 }
 
@@ -350,6 +356,11 @@ allowed_bend_strain(std::span<const material::BendLimit> limits, double thicknes
     return strain_of_radius(r_over_t);
 }
 
+double close_from(const std::string& place, double close_share) {
+    return place == bend_place || place == lip_bend_place ? std::numeric_limits<double>::infinity()
+                                                          : close_share;
+}
+
 VerdictWord word_beyond(const std::string& place) {
     return place == thickness_place ? VerdictWord::too_thin : VerdictWord::splits;
 }
@@ -366,13 +377,12 @@ int rank_of(VerdictWord word) {
 
 Verdict judge(const job::Job& job, std::span<const PartFindings> steps) {
     Verdict verdict;
-    BendReached bend{"outer fibre of the bend", job.block.nose_radius};
+    BendReached bend{bend_place, job.block.nose_radius};
     std::optional<BendReached> lip;
     for (const PartFindings& step : steps) {
         bend.strain = std::max(bend.strain, step.bend_strain_used);
         if (step.lip) {
-            lip = lip.value_or(BendReached{
-                "outer fibre of the lip's bend", job.return_bend->nose_radius});
+            lip = lip.value_or(BendReached{lip_bend_place, job.return_bend->nose_radius});
             lip->strain = std::max(lip->strain, step.lip->bend_strain_used);
         }
     }

@@ -8,12 +8,17 @@
 
 namespace flangewright::findings {
 
-/// Engineering strain of the outer fibre that the bend table allows at a thickness: that of the
-/// smallest tabulated radius. A row within 3 % is the same gauge (common practice, no source); else
-/// the larger radius of the two neighbours between table thicknesses, the first row below the
-/// table; empty above the table or without one. Units: mm, strain in -. Source:
-/// marciniak-duncan-hu-2002 (outer fibre t / (2 r + t), from memory); the table's own source stands
-/// in the material. Fails: empty when unknown.
+/// The largest outer strain that a solve finds round a nose, over that of an even bend of its
+/// radius: a sheet does not bend evenly, nor did the strips of a bend table. Straight bends of 1 to
+/// 6 thicknesses over leaf and wiper gave 1.02 to 1.07 (docs/theory-findings.md, "Verdict").
+inline constexpr double uneven_bend = 1.07;
+
+/// Largest engineering strain of the outer fibre that the bend table allows at a thickness: that of
+/// the smallest tabulated radius, bent as unevenly as a sheet does. A row within 3 % is the same
+/// gauge (common practice, no source); else the larger radius of the two neighbours between table
+/// thicknesses, the first row below the table; empty above the table or without one. Units: mm,
+/// strain in -. Source: marciniak-duncan-hu-2002 (outer fibre t / (2 r + t), from memory) and
+/// derived here; the table's own source stands in the material. Fails: empty when unknown.
 [[nodiscard]] std::optional<double>
 allowed_bend_strain(std::span<const material::BendLimit> limits, double thickness);
 
@@ -47,6 +52,11 @@ allowed_bend_strain(std::span<const material::BendLimit> limits, double thicknes
 
 /// How the limit of a drawing's least thickness is called.
 inline constexpr const char* thickness_place = "thickness";
+
+/// The share from which a place within its limit is called close. Radii of a bend table keep their
+/// own distance from a crack, so no bend is. Units: -. Source: common practice, no source. Fails:
+/// never.
+[[nodiscard]] double close_from(const std::string& place, double close_share);
 
 /// What is said of a place beyond its limit. Units: none. Source: design words. Fails: never.
 [[nodiscard]] VerdictWord word_beyond(const std::string& place);

@@ -35,7 +35,8 @@ VerdictWord word_of(const Answer& use, const std::string& place, double close_sh
     if (use.share > 1) {
         return findings::word_beyond(place);
     }
-    return use.share >= close_share || findings::is_doubtful(use.share, use.grade)
+    return use.share >= findings::close_from(place, close_share)
+            || findings::is_doubtful(use.share, use.grade)
         ? VerdictWord::close
         : VerdictWord::holds;
 }

@@ -1,5 +1,6 @@
 #include "io/sheet_page/sheet_page.hpp"
 #include "io/sheet_page/steps_part.hpp"
+#include "solver/findings/verdict.hpp"
 #include "tests/support/formed_flange.hpp"
 #include "tests/support/made_up_lip.hpp"
 #include "tests/support/made_up_passes.hpp"
@@ -103,9 +104,10 @@ TEST(SheetPage, PutsTheHandCalculationBesideAndSaysWhereItDiffers) {
 // Bend tables speak of radii: 0.25 is a radius of 1.5 t, 1 a sharp bend.
 TEST(SheetPage, GivesTheBendsLimitAsARadius) {
     process::JobResult result = support::made_up_result();
-    EXPECT_THAT(page_of(result), HasSubstr("<td>25.0 %<br><small>radius 1.5 t</small></td>"));
+    result.verdict.limits[1].allowed = 0.25 * findings::uneven_bend;
+    EXPECT_THAT(page_of(result), HasSubstr("<td>26.8 %<br><small>radius 1.5 t</small></td>"));
     EXPECT_THAT(page_of(result), HasSubstr("Allowed figure: published. Source: invented"));
-    result.verdict.limits[1].allowed = 1;
+    result.verdict.limits[1].allowed = findings::uneven_bend;
     EXPECT_THAT(
         page_of(result), HasSubstr("<td>sharp bend<br><small>table: radius 0 t</small></td>")
     );

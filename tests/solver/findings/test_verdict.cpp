@@ -178,7 +178,7 @@ TEST(Verdict, IsUnknownWhenANeededNumberIsMissing) {
     const Verdict verdict = judge_edge(job, 0.1);
     EXPECT_EQ(verdict.word, VerdictWord::unknown);
     EXPECT_EQ(verdict.grade, DataGrade::unknown);
-    EXPECT_NEAR(verdict.share_used.value(), 2.0 / 7, 1e-12); // the bend is known
+    EXPECT_NEAR(verdict.share_used.value(), 2.0 / 7 / uneven_bend, 1e-12); // the bend is known
     EXPECT_EQ(
         verdict.because,
         "The free edge stretches by 10.0 %, but the sheet's uniform elongation isn't known."
@@ -193,7 +193,7 @@ TEST(Verdict, DoesNotLetAnUnknownLimitHideASplit) {
     job.sheet.material.uniform_elongation = {};
     const Verdict verdict = judge_edge(job, 0.1, 0.6);
     EXPECT_EQ(verdict.word, VerdictWord::splits);
-    EXPECT_NEAR(verdict.share_used.value(), 1.2, 1e-12);
+    EXPECT_NEAR(verdict.share_used.value(), 1.2 / uneven_bend, 1e-12);
     EXPECT_EQ(verdict.grade, DataGrade::typical);
 }
 
@@ -217,7 +217,7 @@ TEST(Verdict, SaysThatAShrinkingEdgeDoesNotSplitAndWrinklesAreNotJudged) {
     EXPECT_THAT(verdict.because, HasSubstr("pressed together along itself (-30.0 %)"));
     EXPECT_THAT(verdict.because, HasSubstr("can't split by stretch"));
     EXPECT_THAT(verdict.because, HasSubstr("whether it wrinkles isn't judged"));
-    EXPECT_NEAR(verdict.share_used.value(), 2.0 / 7, 1e-12);
+    EXPECT_NEAR(verdict.share_used.value(), 2.0 / 7 / uneven_bend, 1e-12);
 }
 
 TEST(Verdict, WeighsTheStretchOfAnEdgeThatShrinksElsewhere) {
@@ -265,22 +265,33 @@ TEST(Verdict, SpeaksOfTheBendTableAsItIsWritten) {
     EXPECT_EQ(
         judge_edge(job, 0, 0.326).because,
         "The outer fibre of the bend stretches by 32.6 %. The bend table allows a sharp bend, "
-        "radius 0 (published data), so 33 % of the limit is used."
+        "radius 0 (published data), so 30 % of the limit is used."
     );
     job.sheet.material.bend_limits = {{1.6, 1.5}};
     EXPECT_THAT(
         judge_edge(job, 0, 0.2).because,
         HasSubstr(
-            "The bend table allows a radius of 1.5 times the thickness, which stretches it by "
-            "25.0 % (published data), so 80 % of the limit is used."
+            "The bend table allows a radius of 1.5 times the thickness, which stretches it by up "
+            "to 26.8 % (published data), so 75 % of the limit is used."
         )
     );
+}
+
+// The table's radius is allowed to the full, without a doubt before it; a sharper one is not.
+TEST(Verdict, HasNoCloseBeforeTheTabulatedRadius) {
+    job::Job job = job_with(DataGrade::published);
+    job.sheet.material.bend_limits = {{job.sheet.thickness, 3}};
+    job.block.nose_radius = 3 * job.sheet.thickness;
+    EXPECT_EQ(judge_edge(job, 0, 0.99 * uneven_bend / 7).word, VerdictWord::holds);
+    EXPECT_EQ(judge_edge(job, 0, 1.01 * uneven_bend / 7).word, VerdictWord::splits);
+    job.sheet.material.bend_grade = DataGrade::typical;
+    EXPECT_EQ(judge_edge(job, 0, 0.99 * uneven_bend / 7).word, VerdictWord::close);
 }
 
 TEST(RadiusOverThickness, UndoesTheStrainOfARadius) {
     const std::vector<material::BendLimit> rows{{0.8, 3}};
     EXPECT_NEAR(radius_over_thickness_of(*allowed_bend_strain(rows, 0.8)), 3, 1e-12);
-    EXPECT_EQ(radius_over_thickness_of(1), 0);
+    EXPECT_EQ(radius_over_thickness_of(uneven_bend), 0);
     EXPECT_EQ(radius_over_thickness_of(1.4), 0);
     EXPECT_TRUE(std::isinf(radius_over_thickness_of(0)));
 }
@@ -289,16 +300,16 @@ TEST(RadiusOverThickness, UndoesTheStrainOfARadius) {
 // strain by marciniak-duncan-hu-2002, t / (2 r + t).
 TEST(AllowedBendStrain, IsThatOfTheTabulatedRadius) {
     const std::vector<material::BendLimit> rows{{0.8, 3}, {1.6, 4}, {3.2, 5}};
-    EXPECT_NEAR(allowed_bend_strain(rows, 1.6).value(), 1.0 / 9, 1e-12);
-    EXPECT_NEAR(allowed_bend_strain(rows, 0.8).value(), 1.0 / 7, 1e-12);
+    EXPECT_NEAR(allowed_bend_strain(rows, 1.6).value(), uneven_bend / 9, 1e-12);
+    EXPECT_NEAR(allowed_bend_strain(rows, 0.8).value(), uneven_bend / 7, 1e-12);
 }
 
 TEST(AllowedBendStrain, GoesToTheSafeSideBetweenRows) {
     const std::vector<material::BendLimit> rising{{0.8, 3}, {1.6, 4}};
     const std::vector<material::BendLimit> falling{{0.8, 2}, {1.6, 1}};
-    EXPECT_NEAR(allowed_bend_strain(rising, 0.83).value(), 1.0 / 9, 1e-12);
-    EXPECT_NEAR(allowed_bend_strain(falling, 1.5).value(), 1.0 / 5, 1e-12);
-    EXPECT_NEAR(allowed_bend_strain(rising, 0.3).value(), 1.0 / 7, 1e-12);
+    EXPECT_NEAR(allowed_bend_strain(rising, 0.83).value(), uneven_bend / 9, 1e-12);
+    EXPECT_NEAR(allowed_bend_strain(falling, 1.5).value(), uneven_bend / 5, 1e-12);
+    EXPECT_NEAR(allowed_bend_strain(rising, 0.3).value(), uneven_bend / 7, 1e-12);
     EXPECT_FALSE(allowed_bend_strain(rising, 1.7).has_value());
     EXPECT_FALSE(allowed_bend_strain({}, 1).has_value());
 }
@@ -306,14 +317,14 @@ TEST(AllowedBendStrain, GoesToTheSafeSideBetweenRows) {
 // Source: common practice, no source: 0.032 in (0.8128 mm) is 1/32 in (0.79375 mm) sheet.
 TEST(AllowedBendStrain, TakesADecimalGaugeForItsFraction) {
     const std::vector<material::BendLimit> rows{{0.79375, 3}, {1.5875, 4}};
-    EXPECT_NEAR(allowed_bend_strain(rows, 0.8128).value(), 1.0 / 7, 1e-12);
-    EXPECT_NEAR(allowed_bend_strain(rows, 1.6256).value(), 1.0 / 9, 1e-12); // .064 in
+    EXPECT_NEAR(allowed_bend_strain(rows, 0.8128).value(), uneven_bend / 7, 1e-12);
+    EXPECT_NEAR(allowed_bend_strain(rows, 1.6256).value(), uneven_bend / 9, 1e-12); // .064 in
     EXPECT_FALSE(allowed_bend_strain(rows, 1.65).has_value());
 }
 
-TEST(AllowedBendStrain, IsOneWhereASharpBendIsAllowed) {
+TEST(AllowedBendStrain, IsOneBentUnevenlyWhereASharpBendIsAllowed) {
     const std::vector<material::BendLimit> rows{{0.8, 0}};
-    EXPECT_EQ(allowed_bend_strain(rows, 0.8).value(), 1);
+    EXPECT_EQ(allowed_bend_strain(rows, 0.8).value(), uneven_bend);
 }
 
 } // namespace
