@@ -181,7 +181,7 @@ std::optional<LimitUse> use_of_interior(std::span<const PartFindings> steps) {
     use.source = worst->source;
     if (worst->other_share) {
         use.beside = fmt::format(
-            "With the {} curve of the same sheet {:.0f} % of the way to a neck is used",
+            "With the sheet's other hardening curve ({}) {:.0f} % of the way to a neck is used",
             worst->other_law,
             100 * *worst->other_share
         );

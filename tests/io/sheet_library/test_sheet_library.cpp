@@ -185,6 +185,16 @@ TEST(SheetLibrary, KnowsTheSheetsOfTheTrade) {
     EXPECT_EQ(find_sheet("2024-W")->material.curve_grade, material::DataGrade::assumed);
 }
 
+// The rule of n and thickness for FLC0 was made for steel, so no sheet of aluminium takes it: the
+// one forming limit of the library is that of a steel.
+TEST(SheetLibrary, GivesNoAluminiumTheFormingLimitOfASteel) {
+    for (const KnownSheet& sheet : known_sheets()) {
+        const bool is_aluminium = sheet.material.youngs_modulus < 100'000;
+        EXPECT_FALSE(is_aluminium && sheet.material.forming_limit.has_value())
+            << sheet.material.name;
+    }
+}
+
 // What nobody measured stays unknown; a forming limit is known, by memory, of one steel alone.
 TEST(SheetLibrary, LeavesUnknownWhatNobodyMeasured) {
     EXPECT_FALSE(find_sheet("2024-T3")->material.r_values.has_value());

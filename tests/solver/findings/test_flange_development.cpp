@@ -66,6 +66,21 @@ TEST(FlangeDevelopment, GivesThePublishedStretchFlange) {
     }
 }
 
+// Source: iso-16630 (the ratio of the hole-expansion test, read on a page about it, the standard
+// itself not seen): 100 (Dh - D0) / D0. A hole of 10 mm that a flange opens to its bend line: the
+// stretch of the edge is that ratio, so figures of such tests can stand as limits of an edge.
+TEST(FlangeDevelopment, StretchesAHolesEdgeByItsExpansionRatio) {
+    constexpr double hole = 10;
+    for (const double width : {1.25, 2.5, 5.0}) {
+        const job::Job job = without_bend(hole / 2 + width, Curve::concave);
+        const EdgeRadii radii = edge_radii(job, width);
+        EXPECT_NEAR(2 * radii.flat, hole, rounding);
+        const double ratio = (2 * radii.formed - hole) / hole;
+        EXPECT_NEAR(radii.stretch, ratio, rounding);
+        EXPECT_NEAR(radii.stretch, width / (hole / 2), rounding);
+    }
+}
+
 // Source: solid-section-reference, summary.csv, column edge_hoop_simple = ln((Rb - t/2) / R_hole0),
 // six digits printed.
 TEST(FlangeDevelopment, GivesTheEdgeStrainOfTheSolidModelsRings) {

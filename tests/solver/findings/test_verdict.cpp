@@ -82,7 +82,9 @@ TEST(Verdict, SaysWhatAnInteriorsLimitStandsOnAndWhatTheOtherCurveHas) {
     part.neck->other_law = "swift";
     EXPECT_THAT(
         judge(job, std::span(&part, 1)).because,
-        HasSubstr("With the swift curve of the same sheet 64 % of the way to a neck is used.")
+        HasSubstr(
+            "With the sheet's other hardening curve (swift) 64 % of the way to a neck is used."
+        )
     );
 }
 
