@@ -77,7 +77,7 @@ TEST(FlangeDevelopment, StretchesAHolesEdgeByItsExpansionRatio) {
         EXPECT_NEAR(2 * radii.flat, hole, rounding);
         const double ratio = (2 * radii.formed - hole) / hole;
         EXPECT_NEAR(radii.stretch, ratio, rounding);
-        EXPECT_NEAR(radii.stretch, width / (hole / 2), rounding);
+        EXPECT_NEAR(radii.stretch, width / (hole / 2), 1e-6); // a sheet of next to no thickness
     }
 }
 

@@ -164,7 +164,7 @@ TEST(InteriorNeck, IsSetBesideTheOtherCurveWhereItIsNear) {
     PartFindings step;
     step.neck = neck;
     const std::string beside = use_of_interior(std::vector{step})->beside;
-    EXPECT_NE(beside.find("swift curve"), std::string::npos) << beside;
+    EXPECT_NE(beside.find("curve (swift)"), std::string::npos) << beside;
     NeckFindings far{.share = 0.3};
     set_beside(far, path, sheet, groove);
     EXPECT_FALSE(far.other_share);
