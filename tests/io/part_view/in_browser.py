@@ -19,7 +19,12 @@ def skip(why):
 
 def options_for(with_webgl):
     options = webdriver.ChromeOptions()
-    for word in ("--headless=new", "--no-sandbox", "--window-size=1000,900"):
+    for word in (
+        "--headless=new",
+        "--no-sandbox",
+        "--disable-dev-shm-usage",
+        "--window-size=1000,900",
+    ):
         options.add_argument(word)
     # Drawing in space without a graphics card, or not at all.
     for word in (
