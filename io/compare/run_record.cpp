@@ -3,6 +3,7 @@
 #include "io/tables/json_figures.hpp"
 #include "io/tables/shown_length.hpp"
 #include "solver/findings/depth_left.hpp"
+#include "solver/findings/verdict.hpp"
 
 #include <fmt/format.h>
 
@@ -106,7 +107,7 @@ std::string deciding_place(const Json& summary) {
 std::optional<double> share_error(const Json& summary, double edge_strain) {
     const auto share = number_at(summary, {"verdict", "share_used"});
     const auto error = error_of(summary, "edge_strain_log");
-    if (!share || !error || edge_strain == 0 || deciding_place(summary) != "free edge") {
+    if (!share || !error || edge_strain == 0 || deciding_place(summary) != findings::edge_place) {
         return std::nullopt;
     }
     return *share * *error / std::abs(edge_strain);
@@ -222,7 +223,8 @@ void read_lip(const Json& steps, RunRecord& record) {
         const auto here = number_at(step, {"edge_strain_used_log", "max"});
         used = here ? std::max(used.value_or(*here), *here) : used;
     }
-    const auto edge = std::ranges::find(record.limits, "free edge", &findings::LimitUse::place);
+    const auto edge =
+        std::ranges::find(record.limits, findings::edge_place, &findings::LimitUse::place);
     if (used && edge != record.limits.end() && edge->allowed && *edge->allowed > 0) {
         record.lip_edge_share.value = std::max(std::expm1(*used), 0.0) / *edge->allowed;
     }

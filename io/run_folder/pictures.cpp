@@ -8,6 +8,7 @@
 #include "io/vtk/colour_scale.hpp"
 #include "io/vtk/node_figures.hpp"
 #include "io/vtk/part_picture.hpp"
+#include "solver/findings/verdict.hpp"
 
 #include <fmt/format.h>
 
@@ -154,7 +155,7 @@ std::string draw_springback(const Ground& ground, const Eigen::Matrix3Xd& moved)
 /// What the free edge bears, per cent; nothing when the material's data do not say.
 std::optional<double> allowed_edge_percent(const findings::Verdict& verdict) {
     for (const findings::LimitUse& limit : verdict.limits) {
-        if (limit.place == "free edge" && limit.allowed) {
+        if (limit.place == findings::edge_place && limit.allowed) {
             return 100 * *limit.allowed;
         }
     }

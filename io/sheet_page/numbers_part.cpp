@@ -183,7 +183,7 @@ std::string radius_words(double bend_strain) {
 
 /// A bend's stretch is told as a radius too.
 bool is_bend(const findings::LimitUse& limit) {
-    return limit.place.starts_with("outer fibre");
+    return findings::is_bend(limit.place);
 }
 
 /// A stretch in per cent; in the bend, the radius beside it as bend tables give it.

@@ -188,8 +188,8 @@ share_used(const job::Job& job, const process::JobResult& result, std::size_t in
     if (!has_fields(step, mesh) || (made_soft && !soft)) {
         return std::nullopt;
     }
-    const std::optional<double> edge = allowed_at(result.verdict, "free edge");
-    const std::optional<double> bend = allowed_at(result.verdict, "outer fibre of the bend");
+    const std::optional<double> edge = allowed_at(result.verdict, findings::edge_place);
+    const std::optional<double> bend = allowed_at(result.verdict, findings::bend_place);
     const std::optional<double> thinned = allowed_at(result.verdict, findings::thickness_place);
     if (!edge && !bend && !thinned) {
         return std::nullopt;

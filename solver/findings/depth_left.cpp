@@ -1,6 +1,7 @@
 #include "solver/findings/depth_left.hpp"
 
 #include "solver/findings/flange_development.hpp"
+#include "solver/findings/interior_neck.hpp"
 #include "solver/findings/lip_development.hpp"
 #include "solver/findings/verdict.hpp"
 
@@ -16,7 +17,7 @@ namespace {
 constexpr double deepest_looked_at = 300; // mm, as in a case
 
 constexpr std::array<std::string_view, 3> places_of_depth{
-    "free edge", "sheet away from edges and bends", "thickness"};
+    edge_place, interior_place, thickness_place};
 
 /// Room left in the limit that has least: what it may be over what it is.
 std::optional<double> least_room(const job::Job& job, std::span<const LimitUse> limits) {
@@ -31,7 +32,8 @@ std::optional<double> least_room(const job::Job& job, std::span<const LimitUse> 
             return std::nullopt;
         }
         if (*use.share > 0) {
-            const double here = share_that_holds(use.grade, job.close_share) / *use.share;
+            const double here =
+                share_that_holds(use.place, use.grade, job.close_share) / *use.share;
             room = std::min(room.value_or(here), here);
         }
     }
@@ -57,11 +59,6 @@ double depth_of(const job::Job& job) {
 }
 
 } // namespace
-
-double share_that_holds(material::DataGrade grade, double close_share) {
-    constexpr double doubtful_from = 0.5; // is_doubtful()
-    return is_doubtful(1, grade) ? std::min(close_share, doubtful_from) : close_share;
-}
 
 std::optional<double> depth_left(const job::Job& job, std::span<const LimitUse> limits) {
     const std::optional<double> room = least_room(job, limits);

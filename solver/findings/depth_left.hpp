@@ -9,10 +9,6 @@
 
 namespace flangewright::findings {
 
-/// Share up to which a verdict on data of this grade holds: `close_share`, half of a limit whose
-/// data are neither from a coupon nor published. Units: none. Source: as the verdict. Fails: never.
-[[nodiscard]] double share_that_holds(material::DataGrade grade, double close_share);
-
 /// Depth from the job's to the deepest that still holds, by the limits that a deeper flange uses up
 /// (free edge, sheet away from edges and bends, thickness): each share as run grows with the edge's
 /// stretch by hand. Of a table of depths: of its largest. Negative: so much too deep. Units: mm.

@@ -34,7 +34,7 @@ LipEdge lip_edge(std::span<const PartFindings> steps) {
 }
 
 const LimitUse* limit_of_edge(const Verdict& verdict) {
-    const auto found = std::ranges::find(verdict.limits, "free edge", &LimitUse::place);
+    const auto found = std::ranges::find(verdict.limits, edge_place, &LimitUse::place);
     return found == verdict.limits.end() ? nullptr : &*found;
 }
 

@@ -30,29 +30,18 @@ double strain_of_radius(double radius_over_thickness) {
 
 // Shares of a bend at the tabulated radius itself may round to either side of 1.
 constexpr double rounding = 1e-9;
-constexpr const char* bend_place = "outer fibre of the bend";
-constexpr const char* lip_bend_place = "outer fibre of the lip's bend";
 
 // In thicknesses: a sharper bend than this is called sharp.
 constexpr double smallest_told_radius = 0.05;
 
-bool is_sure(material::DataGrade grade) {
-    return grade == material::DataGrade::coupon || grade == material::DataGrade::published;
+/// Radii of a bend table keep their own distance from a crack (common practice, no source): a bend
+/// is never called close to one.
+double close_from(const std::string& place, double close_share) {
+    return is_bend(place) ? 1 : close_share;
 }
 
-VerdictWord word_of(const LimitUse& use, double close_share) {
-    if (!use.is_needed) {
-        return VerdictWord::holds;
-    }
-    if (!use.share) {
-        return VerdictWord::unknown;
-    }
-    if (*use.share > 1 + rounding) {
-        return word_beyond(use.place);
-    }
-    return *use.share >= close_from(use.place, close_share) || is_doubtful(*use.share, use.grade)
-        ? VerdictWord::close
-        : VerdictWord::holds;
+bool is_sure(material::DataGrade grade) {
+    return grade == material::DataGrade::coupon || grade == material::DataGrade::published;
 }
 
 double share_or_none(const LimitUse& use) {
@@ -81,7 +70,7 @@ LimitUse use_of_cut_edge(
     } else if (!use.is_needed) {
         use.share = 0;
     }
-    use.word = word_of(use, job.close_share);
+    use.word = word_of_limit(use, job.close_share);
     return use;
 }
 
@@ -98,7 +87,7 @@ LimitUse use_of_edge(const job::Job& job, std::span<const PartFindings> steps) {
         for (const PartFindings& step : some) {
             strain = std::max(strain, step.edge_tension_used);
         }
-        return use_of_cut_edge(job, "free edge", strain, finish);
+        return use_of_cut_edge(job, edge_place, strain, finish);
     };
     const std::size_t n_as_cut = n_before_trim(job, steps.size());
     LimitUse as_cut = use_of(steps.first(n_as_cut), job.blank.edge_finish);
@@ -147,7 +136,7 @@ LimitUse use_of_bend(const job::Job& job, const BendReached& bend) {
         use.grade = material.bend_grade;
         use.share = use.reached / *use.allowed;
     }
-    use.word = word_of(use, job.close_share);
+    use.word = word_of_limit(use, job.close_share);
     return use;
 }
 
@@ -163,7 +152,7 @@ std::optional<LimitUse> use_of_thickness(const job::Job& job, std::span<const Pa
     use.share = use.reached / *use.allowed;
     use.grade = material::DataGrade::published;
     use.source = "the drawing's least thickness, as the case states it";
-    use.word = word_of(use, job.close_share);
+    use.word = word_of_limit(use, job.close_share);
     return use;
 }
 
@@ -322,6 +311,10 @@ std::string because(const job::Job& job, const Verdict& verdict, const LimitUse&
 
 } // namespace
 
+bool is_bend(const std::string& place) {
+    return place == bend_place || place == lip_bend_place;
+}
+
 bool is_doubtful(double share, material::DataGrade grade) {
     return share > largest_sure_share && !is_sure(grade);
 }
@@ -356,13 +349,23 @@ allowed_bend_strain(std::span<const material::BendLimit> limits, double thicknes
     return strain_of_radius(r_over_t);
 }
 
-double close_from(const std::string& place, double close_share) {
-    return place == bend_place || place == lip_bend_place ? std::numeric_limits<double>::infinity()
-                                                          : close_share;
+double share_that_holds(const std::string& place, material::DataGrade grade, double close_share) {
+    const double of_place = close_from(place, close_share);
+    return is_sure(grade) ? of_place : std::min(of_place, largest_sure_share);
 }
 
-VerdictWord word_beyond(const std::string& place) {
-    return place == thickness_place ? VerdictWord::too_thin : VerdictWord::splits;
+VerdictWord word_of_limit(const LimitUse& use, double close_share) {
+    if (!use.is_needed) {
+        return VerdictWord::holds;
+    }
+    if (!use.share) {
+        return VerdictWord::unknown;
+    }
+    if (*use.share > 1 + rounding) {
+        return use.place == thickness_place ? VerdictWord::too_thin : VerdictWord::splits;
+    }
+    const bool is_close = !is_bend(use.place) && *use.share >= close_share;
+    return is_close || is_doubtful(*use.share, use.grade) ? VerdictWord::close : VerdictWord::holds;
 }
 
 int rank_of(VerdictWord word) {
@@ -394,7 +397,7 @@ Verdict judge(const job::Job& job, std::span<const PartFindings> steps) {
         verdict.limits.push_back(std::move(*rims));
     }
     if (std::optional<LimitUse> interior = use_of_interior(steps)) {
-        interior->word = word_of(*interior, job.close_share);
+        interior->word = word_of_limit(*interior, job.close_share);
         verdict.limits.push_back(*std::move(interior));
     }
     if (std::optional<LimitUse> thickness = use_of_thickness(job, steps)) {

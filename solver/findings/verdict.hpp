@@ -8,6 +8,15 @@
 
 namespace flangewright::findings {
 
+/// How the places of limits are called, beside interior_place and the rims.
+inline constexpr const char* edge_place = "free edge";
+inline constexpr const char* bend_place = "outer fibre of the bend";
+inline constexpr const char* lip_bend_place = "outer fibre of the lip's bend";
+inline constexpr const char* thickness_place = "thickness"; ///< the drawing's least one
+
+/// Whether the place is one of the bends. Units: none. Source: none needed. Fails: never.
+[[nodiscard]] bool is_bend(const std::string& place);
+
 /// The largest outer strain that a solve finds round a nose, over that of an even bend of its
 /// radius: a sheet does not bend evenly, nor did the strips of a bend table. Straight bends of 1 to
 /// 6 thicknesses over leaf and wiper gave 1.02 to 1.07 (docs/theory-findings.md, "Verdict").
@@ -50,16 +59,14 @@ allowed_bend_strain(std::span<const material::BendLimit> limits, double thicknes
 /// no source (docs/theory-findings.md, "Verdict"). Fails: never.
 [[nodiscard]] Verdict judge(const job::Job& job, std::span<const PartFindings> steps);
 
-/// How the limit of a drawing's least thickness is called.
-inline constexpr const char* thickness_place = "thickness";
+/// Share up to which a place within its limit holds: the user's close share, for a bend 1, and half
+/// of a limit whose data are neither from a coupon nor published. Units: none. Source: as judge().
+/// Fails: never.
+[[nodiscard]] double
+share_that_holds(const std::string& place, material::DataGrade grade, double close_share);
 
-/// The share from which a place within its limit is called close. Radii of a bend table keep their
-/// own distance from a crack, so no bend is. Units: -. Source: common practice, no source. Fails:
-/// never.
-[[nodiscard]] double close_from(const std::string& place, double close_share);
-
-/// What is said of a place beyond its limit. Units: none. Source: design words. Fails: never.
-[[nodiscard]] VerdictWord word_beyond(const std::string& place);
+/// The word of one limit by itself. Units: none. Source: as judge(). Fails: never.
+[[nodiscard]] VerdictWord word_of_limit(const LimitUse& use, double close_share);
 
 /// Words from best to worst: what is unknown never hides what is known to be beyond its limit.
 /// Units: none. Source: design words. Fails: never.

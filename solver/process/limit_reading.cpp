@@ -2,23 +2,16 @@
 
 #include "solver/findings/verdict.hpp"
 
-#include <algorithm>
-
 namespace flangewright::process {
 
 namespace {
 
 LimitAnswer as_limit(const findings::LimitUse& use) {
-    return {use.share.value_or(-1), use.is_needed, use.grade};
+    return {use.share.value_or(-1), use.is_needed, use.grade, use.place};
 }
 
 double allowed_share(const LimitAnswer& limit, double wanted, double close_share) {
-    if (wanted > 0) {
-        return wanted;
-    }
-    constexpr double doubtful_from = 0.5; // findings::is_doubtful()
-    return findings::is_doubtful(1, limit.grade) ? std::min(close_share, doubtful_from)
-                                                 : close_share;
+    return wanted > 0 ? wanted : findings::share_that_holds(limit.place, limit.grade, close_share);
 }
 
 } // namespace

@@ -12,7 +12,7 @@ struct Reading {
 };
 
 /// The limit whose share is largest for what it may be; nothing when one is not known. `wanted` 0:
-/// all that the verdict calls `holds`. Units: none. Source: findings::is_doubtful(). Fails: as
+/// all that the verdict calls `holds`. Units: none. Source: findings::share_that_holds(). Fails: as
 /// said.
 [[nodiscard]] std::optional<Reading>
 worst_of(const std::vector<LimitAnswer>& limits, double wanted, double close_share);

@@ -25,24 +25,19 @@ Answer answer_at(const std::vector<double>& numbers, std::size_t limit) {
 }
 
 // As the verdict judges one limit.
-VerdictWord word_of(const Answer& use, const std::string& place, double close_share) {
-    if (!use.is_needed) {
-        return VerdictWord::holds;
+VerdictWord word_of(const Answer& answer, double close_share) {
+    LimitUse use;
+    use.place = answer.place;
+    use.is_needed = answer.is_needed;
+    use.grade = answer.grade;
+    if (answer.share >= 0) {
+        use.share = answer.share;
     }
-    if (use.share < 0) {
-        return VerdictWord::unknown;
-    }
-    if (use.share > 1) {
-        return findings::word_beyond(place);
-    }
-    return use.share >= findings::close_from(place, close_share)
-            || findings::is_doubtful(use.share, use.grade)
-        ? VerdictWord::close
-        : VerdictWord::holds;
+    return findings::word_of_limit(use, close_share);
 }
 
 Answer as_answer(const LimitUse& use) {
-    return {use.share.value_or(-1), use.is_needed, use.grade};
+    return {use.share.value_or(-1), use.is_needed, use.grade, use.place};
 }
 
 Answer scaled(const LimitUse& as_run, const Answer& as_is, const Answer& changed) {
@@ -118,6 +113,7 @@ std::vector<LimitAnswer> expected_limits(
     std::vector<LimitAnswer> uses;
     for (std::size_t i = 0; i < as_run.limits.size(); ++i) {
         uses.push_back(scaled(as_run.limits[i], answer_at(as_is, i), answer_at(changed, i)));
+        uses.back().place = as_run.limits[i].place;
     }
     return uses;
 }
@@ -135,7 +131,7 @@ ShareWord expected_with(
         if (!use.is_needed) {
             continue;
         }
-        const VerdictWord word = word_of(use, as_run.limits[i].place, close_share);
+        const VerdictWord word = word_of(use, close_share);
         const ShareWord here{word, std::max(use.share, 0.0)};
         const int more = rank_of(here.word) - rank_of(worst.word);
         if (more > 0 || (more == 0 && here.share > worst.share)) {

@@ -21,6 +21,7 @@ struct LimitAnswer {
     double share = -1; ///< below zero: not known, or no such place
     bool is_needed = false;
     material::DataGrade grade = material::DataGrade::unknown;
+    std::string place = {}; ///< as the verdict calls it
 };
 
 /// Of a whole verdict. Units: none. Source: none needed. Fails: never.

@@ -18,7 +18,7 @@ findings::VerdictWord word_of_bend(job::Job job, double radius_over_thickness) {
     findings::PartFindings part;
     part.bend_strain_used = std::log1p(findings::uneven_bend * t / (2 * job.block.nose_radius + t));
     for (const findings::LimitUse& use : findings::judge(job, std::span(&part, 1)).limits) {
-        if (use.place == "outer fibre of the bend") {
+        if (use.place == findings::bend_place) {
             return use.word;
         }
     }

@@ -1,6 +1,7 @@
 // A trimmed blank is the whole one without what lies beyond the cut.
 #include "mesh/grid/blank_mesher.hpp"
 #include "mesh/grid/trimmed_mesh.hpp"
+#include "tests/support/blank_to_trim.hpp"
 
 #include <gtest/gtest.h>
 
@@ -9,36 +10,24 @@
 namespace flangewright::grid {
 namespace {
 
-constexpr double cut = 9;
-
-SheetMesh whole() {
-    BlankGrid blank;
-    blank.line = outline::BendLine::arc(60, 0.5, outline::Curve::concave);
-    blank.web_width = 20;
-    blank.bend_width = 4;
-    blank.flange_width = 12.5;
-    blank.cut_width = cut;
-    const Result<SheetMesh> mesh = mesh_blank(blank);
-    EXPECT_TRUE(mesh);
-    return mesh.value_or(SheetMesh{});
-}
+using support::cut_of_blank;
 
 TEST(TrimmedMesh, TheWholeBlankHasARowOfNodesAlongTheCut) {
-    const SheetMesh mesh = whole();
+    const SheetMesh mesh = support::blank_to_trim();
     for (const std::vector<int>& line : mesh.station_lines) {
-        const auto is_on_cut = [&](int node) { return mesh.distance[node] == cut; };
+        const auto is_on_cut = [&](int node) { return mesh.distance[node] == cut_of_blank; };
         EXPECT_EQ(std::ranges::count_if(line, is_on_cut), 1);
         EXPECT_EQ(mesh.distance[line.back()], 12.5);
     }
 }
 
 TEST(TrimmedMesh, EndsAtTheCutAndKeepsAllElse) {
-    const SheetMesh mesh = whole();
-    const TrimmedMesh trimmed = trim_beyond(mesh, cut);
+    const SheetMesh mesh = support::blank_to_trim();
+    const TrimmedMesh trimmed = trim_beyond(mesh, cut_of_blank);
     const SheetMesh& left = trimmed.mesh;
     ASSERT_LT(left.n_nodes(), mesh.n_nodes());
     ASSERT_EQ(static_cast<std::size_t>(left.n_nodes()), trimmed.kept_nodes.size());
-    EXPECT_EQ(left.distance.maxCoeff(), cut);
+    EXPECT_EQ(left.distance.maxCoeff(), cut_of_blank);
     for (int node = 0; node < left.n_nodes(); ++node) {
         const int was = trimmed.kept_nodes[static_cast<std::size_t>(node)];
         EXPECT_EQ(left.positions.col(node), mesh.positions.col(was));
@@ -55,21 +44,23 @@ TEST(TrimmedMesh, EndsAtTheCutAndKeepsAllElse) {
 }
 
 TEST(TrimmedMesh, LosesExactlyTheElementsBeyondTheCut) {
-    const SheetMesh mesh = whole();
+    const SheetMesh mesh = support::blank_to_trim();
     const auto is_beyond = [&](const std::array<int, 4>& quad) {
-        return std::ranges::any_of(quad, [&](int node) { return mesh.distance[node] > cut; });
+        return std::ranges::any_of(quad, [&](int node) {
+            return mesh.distance[node] > cut_of_blank;
+        });
     };
     const auto n_beyond = std::ranges::count_if(mesh.quads, is_beyond);
     EXPECT_GT(n_beyond, 0);
-    EXPECT_EQ(trim_beyond(mesh, cut).mesh.n_elements(), mesh.n_elements() - n_beyond);
+    EXPECT_EQ(trim_beyond(mesh, cut_of_blank).mesh.n_elements(), mesh.n_elements() - n_beyond);
 }
 
 TEST(TrimmedMesh, NamesItsEdges) {
-    const SheetMesh mesh = whole();
-    const SheetMesh left = trim_beyond(mesh, cut).mesh;
+    const SheetMesh mesh = support::blank_to_trim();
+    const SheetMesh left = trim_beyond(mesh, cut_of_blank).mesh;
     ASSERT_EQ(left.free_edge.size(), mesh.free_edge.size());
     for (std::size_t i = 0; i < left.free_edge.size(); ++i) {
-        EXPECT_EQ(left.distance[left.free_edge[i]], cut);
+        EXPECT_EQ(left.distance[left.free_edge[i]], cut_of_blank);
         EXPECT_EQ(left.station_lines[i].back(), left.free_edge[i]);
         EXPECT_EQ(left.distance[left.bend_begin[i]], 0);
         EXPECT_EQ(left.distance[left.bend_end[i]], 4);

@@ -290,6 +290,14 @@ TEST(Verdict, HasNoCloseBeforeTheTabulatedRadius) {
     EXPECT_EQ(judge_edge(job, 0, 0.99 * uneven_bend / 7).word, VerdictWord::close);
 }
 
+TEST(ShareThatHolds, IsTheUsersTheTablesOrHalfOfWhatIsNotSure) {
+    EXPECT_EQ(share_that_holds(edge_place, DataGrade::published, 0.8), 0.8);
+    EXPECT_EQ(share_that_holds(bend_place, DataGrade::published, 0.8), 1);
+    EXPECT_EQ(share_that_holds(lip_bend_place, DataGrade::coupon, 0.8), 1);
+    EXPECT_EQ(share_that_holds(bend_place, DataGrade::typical, 0.8), 0.5);
+    EXPECT_EQ(share_that_holds(edge_place, DataGrade::assumed, 0.3), 0.3);
+}
+
 TEST(RadiusOverThickness, UndoesTheStrainOfARadius) {
     const std::vector<material::BendLimit> rows{{0.8, 3}};
     EXPECT_NEAR(radius_over_thickness_of(*allowed_bend_strain(rows, 0.8)), 3, 1e-12);
