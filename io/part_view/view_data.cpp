@@ -23,6 +23,7 @@ using sheet_page::base64;
 struct Scale {
     double low = 0;
     double top = 0; ///< not above low: nothing to show
+    int n_steps = 4; ///< between round numbers, zero among them
 };
 
 bool is_length(Field field) {
@@ -52,7 +53,7 @@ const char* title_of(Field field) {
     return titles[static_cast<std::size_t>(field)];
 }
 
-/// From 0, or from a round number below where the sheet thickens or the edge shrinks.
+/// From 0, or from as many of the same steps below it as the sheet thickens or the edge shrinks.
 Scale scale_of(const std::vector<ViewState>& states, Field field, double factor) {
     double least = 0;
     double most = 0;
@@ -67,9 +68,15 @@ Scale scale_of(const std::vector<ViewState>& states, Field field, double factor)
     if (most == 0 && least == 0) {
         return {};
     }
+    const double larger = vtk::round_up(std::max(most, -least));
+    const double step = larger / vtk::n_scale_steps(larger);
+    const auto n_steps_to = [step](double figure) {
+        return static_cast<int>(std::ceil(figure / step - 1e-9));
+    };
     // A dent below zero that no eye sees would only halve the colours.
-    const double low = -least > 0.02 * most ? -vtk::round_up(-least) : 0;
-    return {low, most > 0 ? vtk::round_up(most) : 0};
+    const int n_below = -least > 0.02 * most ? n_steps_to(-least) : 0;
+    const int n_above = n_steps_to(most);
+    return {-step * n_below, step * n_above, n_below + n_above};
 }
 
 /// The field to show first: the first of the list that has colours to show where the page begins,
@@ -105,8 +112,7 @@ std::string fields_text(const std::vector<Scale>& scales, units::LengthUnit unit
         if (scale.top <= scale.low) {
             continue;
         }
-        const double span = scale.top - scale.low;
-        const int n_steps = scale.low < 0 ? 4 : vtk::n_scale_steps(scale.top);
+        const double step = (scale.top - scale.low) / scale.n_steps;
         text += fmt::format(
             R"({}{{"key":"{}","title":"{}","unit":"{}","low":{:.6g},"top":{:.6g},"steps":{},"decimals":{}}})",
             text.empty() ? "" : ",",
@@ -115,8 +121,8 @@ std::string fields_text(const std::vector<Scale>& scales, units::LengthUnit unit
             is_length(field) ? tables::unit_word(unit) : "%",
             scale.low,
             scale.top,
-            n_steps,
-            vtk::n_decimals_for(span / n_steps)
+            scale.n_steps,
+            vtk::n_decimals_for(step)
         );
     }
     return text;

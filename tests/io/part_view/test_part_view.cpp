@@ -61,6 +61,26 @@ TEST(PartView, ShowsFirstWhatThePageBeginsWith) {
     EXPECT_EQ(first(), "thinning");
 }
 
+TEST(PartView, MarksOfAScaleAreRoundAndZeroIsOneOfThem) {
+    const process::JobResult result = support::made_up_result();
+    std::vector<ViewState> states = view_states(support::made_up_job(), result, 0);
+    Eigen::VectorXd figures = Eigen::VectorXd::Zero(result.mesh.n_nodes());
+    figures[0] = 7.8;
+    figures[1] = -2.3; // it thickens there
+    states.back().figures[static_cast<std::size_t>(Field::thinning)] = figures;
+    states.front().figures[static_cast<std::size_t>(Field::thinning)] = 0 * figures;
+    const auto data =
+        nlohmann::json::parse(view_data(result, states, units::LengthUnit::millimetre));
+    for (const nlohmann::json& field : data.at("fields")) {
+        if (field.at("key") == "thinning") {
+            EXPECT_EQ(field.at("low"), -4);
+            EXPECT_EQ(field.at("top"), 8);
+            EXPECT_EQ(field.at("steps"), 6); // -4, -2, 0 ... 8
+            EXPECT_EQ(field.at("decimals"), 0);
+        }
+    }
+}
+
 TEST(PartView, LengthsAreInTheUsersUnit) {
     const process::JobResult result = support::made_up_result();
     const auto top_of = [&result](units::LengthUnit unit) {
