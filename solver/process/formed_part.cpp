@@ -1,6 +1,7 @@
 #include "solver/process/formed_part.hpp"
 
 #include "solver/findings/part_findings.hpp"
+#include "solver/process/loose_part.hpp"
 #include "solver/process/run_job.hpp"
 
 #include <algorithm>
@@ -14,10 +15,7 @@ namespace {
 job::Job after_steps(const job::Job& job) {
     job::Job left = job;
     if (std::ranges::find(job.steps, job::StepKind::trim) != job.steps.end()) {
-        job::Blank& blank = left.blank;
-        blank.flange_width -= blank.trim_allowance;
-        blank.flange_widths = blank.flange_widths.raised_by(-blank.trim_allowance);
-        blank.trim_allowance = 0;
+        left.blank = without_allowance(job.blank);
     }
     return left;
 }

@@ -38,14 +38,19 @@ shell::SheetState trimmed_state(const Workpiece& piece, const grid::TrimmedMesh&
 
 } // namespace
 
+job::Blank without_allowance(job::Blank blank) {
+    blank.flange_width -= blank.trim_allowance;
+    blank.flange_widths = blank.flange_widths.raised_by(-blank.trim_allowance);
+    blank.trim_allowance = 0;
+    return blank;
+}
+
 void cut_allowance(Workpiece& piece) {
     job::Blank& blank = piece.job.blank;
     if (blank.trim_allowance <= 0) {
         return;
     }
-    blank.flange_width -= blank.trim_allowance;
-    blank.flange_widths = blank.flange_widths.raised_by(-blank.trim_allowance);
-    blank.trim_allowance = 0;
+    blank = without_allowance(blank);
     const double first_station = piece.mesh.station[piece.mesh.start_end.front()];
     grid::TrimmedMesh trimmed = grid::trim_beyond(piece.mesh, blank.flange_width_at(first_station));
     piece.state = trimmed_state(piece, trimmed);

@@ -5,6 +5,10 @@
 
 namespace flangewright::process {
 
+/// The blank with its trim allowance cut away; any other as it is. Units: mm. Source: none needed.
+/// Fails: never.
+[[nodiscard]] job::Blank without_allowance(job::Blank blank);
+
 /// Cuts the trim allowance away: mesh, shell and state lose what lies beyond the net edge, and the
 /// job's flange ends there. The rest keeps its shape and stress, held by `piece.held_by`.
 /// Units: mm. Source: docs/theory.md, "Trim, anneal". Fails: never; does nothing without an

@@ -85,6 +85,8 @@ TEST(Readings, RefuseARowWithoutItsStep) {
 // A thickness in thou under a name in mm, an angle from the flat, a rule read in inches.
 TEST(Readings, RefuseFiguresThatCanNotBe) {
     EXPECT_THAT(problem_of(names + "2,,,31,,,,\n"), HasSubstr("0.3 to 1.5 of the sheet's 0.8 mm"));
+    EXPECT_THAT(problem_of(names + "2,,,0.23,,,,\n"), HasSubstr("0.3 to 1.5 of the sheet's"));
+    EXPECT_THAT(problem_of(names + "2,,,1.21,,,,\n"), HasSubstr("0.3 to 1.5 of the sheet's"));
     EXPECT_THAT(problem_of(names + "2,,270,,,,,\n"), HasSubstr("found 270 deg"));
     EXPECT_THAT(problem_of(names + "2,71,88,,,,,\n"), HasSubstr("0 to 70 mm"));
     EXPECT_THAT(problem_of(names + "2,,,,,,-1,\n"), HasSubstr("web_lift"));

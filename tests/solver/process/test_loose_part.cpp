@@ -73,6 +73,19 @@ void lock_in_quadratic(Workpiece& piece, double p) {
     }
 }
 
+TEST(LoosePart, ABlankWithoutItsAllowanceEndsAtTheNetEdge) {
+    job::Blank blank;
+    blank.flange_width = 20;
+    blank.flange_widths = outline::Profile({{0, 16}, {50, 20}});
+    blank.trim_allowance = 3;
+    const job::Blank cut = without_allowance(blank);
+    EXPECT_EQ(cut.flange_width, 17);
+    EXPECT_EQ(cut.flange_width_at(0), 13);
+    EXPECT_EQ(cut.flange_width_at(50), 17);
+    EXPECT_EQ(cut.trim_allowance, 0);
+    EXPECT_EQ(without_allowance(cut).flange_width, 17);
+}
+
 // Closed form (derived here, linear elasticity of a beam): a strip with locked-in strain p y^2 over
 // its width w takes the straight line nearest to it, whose slope is p w; cut down to c it is p c.
 TEST(LoosePart, TrimmingAStripWithLockedInStressCurvesItByBeamTheory) {
